@@ -1,0 +1,6 @@
+namespace InscriptionLab.App;
+
+internal static class Program
+{
+    private static int Main() => 0;
+}

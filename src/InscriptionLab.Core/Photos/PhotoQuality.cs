@@ -1,0 +1,8 @@
+namespace InscriptionLab.Photos;
+
+/// <summary>How a photo was focused and exposed; pure numbers.</summary>
+/// <param name="Sharpness">Variance of the Laplacian of the grey picture, grey levels squared; larger is sharper.</param>
+/// <param name="MeanGray">Mean grey level, 0 to 255.</param>
+/// <param name="BurntFraction">Share of pixels at 250 or above, 0 to 1.</param>
+/// <param name="BlackFraction">Share of pixels at 5 or below, 0 to 1.</param>
+public sealed record PhotoQuality(double Sharpness, double MeanGray, double BurntFraction, double BlackFraction);

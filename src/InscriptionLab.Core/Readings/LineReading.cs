@@ -1,0 +1,17 @@
+using System.Collections.Immutable;
+using System.Linq;
+using InscriptionLab.Lines;
+using InscriptionLab.Measures;
+
+namespace InscriptionLab.Readings;
+
+/// <summary>One line as read, exactly as cut: nothing is corrected, completed or normalised.</summary>
+/// <param name="Line">Where the line is.</param>
+/// <param name="Letters">Letters in reading order, spaces included.</param>
+/// <param name="Confidence">Probability that the whole line is right.</param>
+/// <param name="Posteriors">What the reader saw frame by frame, or null for a reader that does not tell.</param>
+public sealed record LineReading(LetteringLine Line, ImmutableArray<Letter> Letters, Probability Confidence, LinePosteriors? Posteriors)
+{
+    /// <summary>Gets the text, "?" for letters that cannot be read.</summary>
+    public string Text => string.Concat(Letters.Select(letter => letter.Character));
+}

@@ -1,0 +1,26 @@
+namespace InscriptionLab.References;
+
+/// <summary>One row of a reference list: one way in which one maker's mark is spelt.</summary>
+/// <param name="Form">Exact spelling and case, one line of lettering.</param>
+/// <param name="Maker">The house the form names.</param>
+/// <param name="Status">What the form is evidence of.</param>
+public sealed record ReferenceForm(string Form, string Maker, AttestationStatus Status)
+{
+    /// <summary>Gets the lettering style of the form (roman, italic, script, blackletter, didone, sans); null where unknown.</summary>
+    public string? Style { get; init; }
+
+    /// <summary>Gets the address that goes with the form; null where unknown.</summary>
+    public string? Address { get; init; }
+
+    /// <summary>Gets the first year of use; null where unknown.</summary>
+    public int? From { get; init; }
+
+    /// <summary>Gets the last year of use; null where unknown.</summary>
+    public int? To { get; init; }
+
+    /// <summary>Gets where the row comes from; null where not given.</summary>
+    public string? Source { get; init; }
+
+    /// <summary>Gets remarks; null where none.</summary>
+    public string? Note { get; init; }
+}

@@ -1,0 +1,17 @@
+using InscriptionLab.Imaging;
+using InscriptionLab.Measures;
+
+namespace InscriptionLab.Strips;
+
+/// <summary>The exact, invertible way between strip pixels and photo pixels.</summary>
+public abstract record StripMap : IPixelMap
+{
+    /// <inheritdoc/>
+    public abstract PixelPoint ToPhoto(PixelPoint point);
+
+    /// <summary>Gives the strip point that shows a photo point, or null where the photo point is not on the tube's visible side.</summary>
+    public abstract PixelPoint? ToStrip(PixelPoint photoPoint);
+
+    /// <summary>Gives how much the strip stretches the photo across the tube at a strip point: 1 facing the camera, growing toward the limb.</summary>
+    public abstract double Stretch(PixelPoint point);
+}

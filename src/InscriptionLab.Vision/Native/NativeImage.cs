@@ -1,0 +1,83 @@
+using System;
+using System.Threading;
+using InscriptionLab.Imaging;
+using OpenCvSharp;
+
+namespace InscriptionLab.Vision.Native;
+
+/// <summary>The one owner of a native picture. Always made into a <c>using var</c>; the compiler's dispose check sees it, as it does not see <see cref="Mat"/>.</summary>
+internal sealed class NativeImage : IDisposable
+{
+    private static int _alive;
+
+    private NativeImage(Mat mat)
+    {
+        Mat = mat;
+        Interlocked.Increment(ref _alive);
+    }
+
+    /// <summary>Gets how many native pictures are alive in the process: a test's leak check.</summary>
+    internal static int Alive => Volatile.Read(ref _alive);
+
+    /// <summary>Gets the picture; never kept beyond the owner's life.</summary>
+    internal Mat Mat { get; }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        if (!Mat.IsDisposed)
+        {
+            Interlocked.Decrement(ref _alive);
+            Mat.Dispose();
+        }
+    }
+
+    /// <summary>Copies a grey picture in.</summary>
+    internal static NativeImage From(GrayImage image)
+    {
+        var mat = new Mat(image.Height, image.Width, MatType.CV_8UC1);
+        image.Pixels.CopyTo(mat.AsSpan<byte>());
+        return new NativeImage(mat);
+    }
+
+    /// <summary>Copies a colour picture in (blue, green, red).</summary>
+    internal static NativeImage From(ColourImage image)
+    {
+        var mat = new Mat(image.Height, image.Width, MatType.CV_8UC3);
+        image.Pixels.CopyTo(System.Runtime.InteropServices.MemoryMarshal.AsBytes(mat.AsSpan<Vec3b>()));
+        return new NativeImage(mat);
+    }
+
+    /// <summary>Takes over a picture that a native call made.</summary>
+    internal static NativeImage Own(Mat mat) => new(mat);
+
+    /// <summary>Runs a native call that fills a new picture from this one.</summary>
+    internal NativeImage Apply(Action<Mat, Mat> call)
+    {
+        var target = new Mat();
+        try
+        {
+            call(Mat, target);
+            return new NativeImage(target);
+        }
+        catch
+        {
+            target.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>Copies an 8-bit, one-channel picture out.</summary>
+    internal GrayImage ToGray()
+    {
+        using var whole = Mat.IsContinuous() ? null : Mat.Clone();
+        return new GrayImage(Mat.Width, Mat.Height, (whole ?? Mat).AsSpan<byte>().ToArray());
+    }
+
+    /// <summary>Copies an 8-bit, three-channel picture out.</summary>
+    internal ColourImage ToColour()
+    {
+        using var whole = Mat.IsContinuous() ? null : Mat.Clone();
+        return new ColourImage(Mat.Width, Mat.Height, System.Runtime.InteropServices.MemoryMarshal.AsBytes((whole ?? Mat).AsSpan<Vec3b>()).ToArray());
+    }
+}
