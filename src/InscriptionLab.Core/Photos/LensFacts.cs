@@ -3,7 +3,7 @@ using InscriptionLab.Measures;
 namespace InscriptionLab.Photos;
 
 /// <summary>What a photo's EXIF data says of its lens; null where it is silent.</summary>
-/// <param name="FocalLength">Focal length in pixels of this photo, from the 35 mm equivalent (36 mm across the longer side) where present.</param>
+/// <param name="FocalLength">Focal length in pixels of this photo, from the 35 mm equivalent (by the diagonal) where present.</param>
 /// <param name="FocalLengthMillimetres">Focal length as written, in millimetres.</param>
 /// <param name="Orientation">EXIF orientation tag, 1 to 8, which was applied on reading; 1 where absent.</param>
 public sealed record LensFacts(PixelLength? FocalLength, double? FocalLengthMillimetres, int Orientation)

@@ -1,0 +1,92 @@
+using System;
+using System.IO;
+using ImageMagick;
+using InscriptionLab.Measures;
+using InscriptionLab.Outcomes;
+using InscriptionLab.Photos;
+using SixLabors.ImageSharp;
+using ExifTag = SixLabors.ImageSharp.Metadata.Profiles.Exif.ExifTag;
+
+namespace InscriptionLab.Vision.Photos;
+
+/// <summary>Reads size, orientation and lens data from a file's header; decodes no pixel.</summary>
+internal static class HeaderReader
+{
+    /// <summary>Diagonal of the 36 x 24 mm frame, to which a 35 mm equivalent focal length refers (CIPA DCG-001, from memory).</summary>
+    private const double FullFrameDiagonalMillimetres = 43.2666;
+
+    /// <summary>Reads the header.</summary>
+    /// <param name="file">Name for messages.</param>
+    /// <param name="bytes">The whole file.</param>
+    /// <exception cref="InscriptionLabException">The file is no picture this program knows, or its header is damaged.</exception>
+    internal static PhotoHeader Read(string file, byte[] bytes) => IsHeif(bytes) ? ReadHeif(file, bytes) : ReadCommon(file, bytes);
+
+    private static bool IsHeif(ReadOnlySpan<byte> bytes)
+    {
+        // ISO/IEC 14496-12: bytes 4-7 are "ftyp", bytes 8-11 the major brand; HEIF brands from ISO/IEC 23008-12, AVIF from its AOM specification.
+        if (bytes.Length < 12 || !bytes[4..8].SequenceEqual("ftyp"u8))
+        {
+            return false;
+        }
+
+        var brand = bytes[8..12];
+        return brand.SequenceEqual("heic"u8) || brand.SequenceEqual("heix"u8) || brand.SequenceEqual("hevc"u8) || brand.SequenceEqual("heim"u8)
+            || brand.SequenceEqual("mif1"u8) || brand.SequenceEqual("msf1"u8) || brand.SequenceEqual("avif"u8) || brand.SequenceEqual("avis"u8);
+    }
+
+    private static PhotoHeader ReadCommon(string file, byte[] bytes)
+    {
+        IImageInfo? info;
+        try
+        {
+            using var stream = new MemoryStream(bytes, writable: false);
+            info = Image.Identify(stream);
+        }
+#pragma warning disable CA1031 // The header parser is known to throw more than its own exceptions on damaged files; each of them means the same here.
+        catch (Exception exception)
+#pragma warning restore CA1031
+        {
+            throw new InscriptionLabException($"{file}: the header is damaged; save or download the photo again.", exception);
+        }
+
+        if (info is null)
+        {
+            throw new InscriptionLabException($"{file}: this is not a picture that can be read; give a JPEG, PNG, WebP, TIFF, BMP, HEIC or AVIF file.");
+        }
+
+        var exif = info.Metadata.ExifProfile;
+        var orientation = exif?.GetValue(ExifTag.Orientation)?.Value ?? 1;
+        var equivalent = exif?.GetValue(ExifTag.FocalLengthIn35mmFilm)?.Value ?? 0;
+        var written = exif?.GetValue(ExifTag.FocalLength)?.Value.ToDouble();
+        return new PhotoHeader(info.Width, info.Height, Lens(info.Width, info.Height, orientation, equivalent, written), false, false);
+    }
+
+    private static PhotoHeader ReadHeif(string file, byte[] bytes)
+    {
+        try
+        {
+            using var picture = new MagickImage();
+            picture.Ping(bytes);
+            var exif = picture.GetExifProfile();
+            double? written = exif?.GetValue(ImageMagick.ExifTag.FocalLength)?.Value is { Denominator: > 0 } rational
+                ? (double)rational.Numerator / rational.Denominator
+                : null;
+            var equivalent = exif?.GetValue(ImageMagick.ExifTag.FocalLengthIn35mmFilm)?.Value ?? 0;
+            var (width, height) = ((int)picture.Width, (int)picture.Height);
+            return new PhotoHeader(width, height, Lens(width, height, 1, equivalent, written), true, true);
+        }
+        catch (MagickException exception)
+        {
+            throw new InscriptionLabException($"{file}: the HEIC or AVIF file is damaged; export the photo as JPEG and give that.", exception);
+        }
+    }
+
+    private static LensFacts Lens(int width, int height, int orientation, int equivalent, double? written)
+    {
+        PixelLength? focal = equivalent > 0
+            ? PixelLength.FromPixels(equivalent / FullFrameDiagonalMillimetres * Math.Sqrt(((double)width * width) + ((double)height * height)))
+            : null;
+        var millimetres = written is > 0 && double.IsFinite(written.Value) ? written : null;
+        return new LensFacts(focal, millimetres, orientation is >= 1 and <= 8 ? orientation : 1);
+    }
+}
