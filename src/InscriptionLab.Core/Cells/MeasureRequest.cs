@@ -1,0 +1,12 @@
+using InscriptionLab.Measures;
+
+namespace InscriptionLab.Cells;
+
+/// <summary>What the user says beside the photo of a cell; null where the user says nothing.</summary>
+/// <param name="Scale">Kind and size of the scale; null to look for every kind (only a rule's 1 mm ticks may then be assumed).</param>
+/// <param name="PlaneOffset">Height of the cell's rim above the plane of the scale, negative where the rim lies lower; null where unknown.</param>
+public sealed record MeasureRequest(ScaleRequest? Scale, Length? PlaneOffset)
+{
+    /// <summary>Gets the request of a user who says nothing.</summary>
+    public static MeasureRequest Nothing { get; } = new(null, null);
+}
