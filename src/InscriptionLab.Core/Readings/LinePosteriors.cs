@@ -39,4 +39,36 @@ public sealed class LinePosteriors
 
     /// <summary>Gives the log-probabilities of one frame, one number a class.</summary>
     public ReadOnlySpan<float> Frame(int frame) => _logProbabilities.AsSpan(frame * Classes.Length, Classes.Length);
+
+    /// <summary>
+    /// Gives the posteriors at another temperature: logarithms divided by it and made to sum to 1 in each frame again (temperature scaling,
+    /// Guo et al., ICML 2017). Above 1 the reader is less sure of itself; the best path stays the same.
+    /// </summary>
+    /// <param name="temperature">Above zero; 1 changes nothing.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature is not above zero or not finite.</exception>
+    public LinePosteriors AtTemperature(double temperature)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(temperature);
+        if (!double.IsFinite(temperature))
+        {
+            throw new ArgumentOutOfRangeException(nameof(temperature), temperature, "A temperature must be finite.");
+        }
+
+        var scaled = new float[_logProbabilities.Length];
+        for (var start = 0; start < scaled.Length; start += Classes.Length)
+        {
+            var sum = LogSpace.Never;
+            for (var index = start; index < start + Classes.Length; index++)
+            {
+                sum = LogSpace.Add(sum, _logProbabilities[index] / temperature);
+            }
+
+            for (var index = start; index < start + Classes.Length; index++)
+            {
+                scaled[index] = (float)((_logProbabilities[index] / temperature) - sum);
+            }
+        }
+
+        return new LinePosteriors(Classes, Blank, scaled);
+    }
 }
