@@ -1,0 +1,83 @@
+using System;
+using System.CommandLine;
+using System.IO;
+using System.Threading;
+using InscriptionLab.Outcomes;
+
+namespace InscriptionLab.App.Cli;
+
+/// <summary>The whole command line: parses, runs one command, and turns every failure into one sentence and an exit code.</summary>
+internal sealed class CommandLine
+{
+    private readonly Terminal _terminal;
+    private readonly RootCommand _root;
+    private CancellationToken _cancel;
+
+    internal CommandLine(Composition composition, Terminal terminal)
+    {
+        _terminal = terminal;
+        _root = new RootCommand("InscriptionLab");
+        _root.Options.Clear();
+        _root.Add(new ExamineCommand(composition, terminal).ToCommand(() => _cancel));
+    }
+
+    /// <summary>Runs one command line.</summary>
+    /// <returns>An <see cref="ExitCode"/>.</returns>
+    internal int Run(string[] arguments, CancellationToken cancel)
+    {
+        _cancel = cancel;
+        if (HelpPage.AskedFor(arguments) is { } page)
+        {
+            _terminal.Output.Write(page);
+            return ExitCode.Done;
+        }
+
+        if (arguments is ["--version"])
+        {
+            _terminal.Output.WriteLine(ProgramFacts.NameAndVersion);
+            return ExitCode.Done;
+        }
+
+        return Guarded(() => Parsed(arguments));
+    }
+
+    private int Parsed(string[] arguments)
+    {
+        var parsed = _root.Parse(arguments);
+        if (Complaint.About(parsed, arguments) is { } complaint)
+        {
+            _terminal.Error.WriteLine(complaint);
+            return ExitCode.Misused;
+        }
+
+        return parsed.Invoke(new InvocationConfiguration
+        {
+            EnableDefaultExceptionHandler = false,
+            Output = _terminal.Output,
+            Error = _terminal.Error,
+        });
+    }
+
+    private int Guarded(Func<int> run)
+    {
+        try
+        {
+            return run();
+        }
+        catch (InscriptionLabException problem)
+        {
+            _terminal.Error.WriteLine(problem.Message);
+            return ExitCode.Failed;
+        }
+        catch (OperationCanceledException)
+        {
+            _terminal.Error.WriteLine("Stopped. What was finished before is written; the rest is not.");
+            return ExitCode.Interrupted;
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            _terminal.Error.WriteLine(problem.Message);
+            return ExitCode.Failed;
+        }
+    }
+}

@@ -1,0 +1,37 @@
+using System;
+using System.CommandLine;
+using System.Linq;
+
+namespace InscriptionLab.App.Cli;
+
+/// <summary>Says in one sentence what is wrong with a command line.</summary>
+internal static class Complaint
+{
+    /// <summary>Gives the sentence, or null where the command line is understood.</summary>
+    internal static string? About(ParseResult parsed, string[] arguments)
+    {
+        if (parsed.CommandResult.Command is RootCommand)
+        {
+            return $"There is no command {arguments[0]}; the commands are examine, measure, assess, test, bench and help.";
+        }
+
+        var command = parsed.CommandResult.Command;
+        var options = command.Options.Select(option => option.Name).ToList();
+        if (UnknownOption(arguments, options) is { } unknown)
+        {
+            return $"{command.Name} has no option {unknown}; it has {string.Join(", ", options)} (see ./lab help {command.Name}).";
+        }
+
+        if (arguments.Length == 1)
+        {
+            return $"{command.Name} needs at least one photo, for example ./lab {command.Name} photo.jpg.";
+        }
+
+        return parsed.Errors.Count == 0 ? null : $"{parsed.Errors[0].Message.TrimEnd('.')} (see ./lab help {command.Name}).";
+    }
+
+    private static string? UnknownOption(string[] arguments, System.Collections.Generic.List<string> options) => arguments
+        .TakeWhile(argument => argument != "--")
+        .Select(argument => argument.Split('=', 2)[0])
+        .FirstOrDefault(argument => argument.Length > 1 && argument[0] == '-' && !options.Contains(argument, StringComparer.Ordinal));
+}

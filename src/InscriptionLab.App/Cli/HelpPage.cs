@@ -1,0 +1,91 @@
+using System.Linq;
+
+namespace InscriptionLab.App.Cli;
+
+/// <summary>The help texts, in the program's own words.</summary>
+internal static class HelpPage
+{
+    private const string Overview = """
+        InscriptionLab reads the lettering engraved on brass draw tubes and lens cells from photos,
+        letter by letter and exactly as it is cut, and weighs it against a list of attested forms.
+
+          ./lab examine PHOTO...   find the tube, lay the lettering flat, read it, weigh it
+          ./lab measure PHOTO...   measure a lens cell: rim, clear aperture, stop, in millimetres
+          ./lab assess FOLDER      how well the program does on photos whose truth is known
+          ./lab test               run every test
+          ./lab bench              time the stages, and compare with plain text recognition
+          ./lab help COMMAND       more about examine, measure or assess
+          ./lab --version          which version this is
+
+        A finding is evidence, never a certificate. Never point a telescope at the Sun; do not polish
+        an engraving to read it better, and do not force a tube or a cell that will not move.
+
+        """;
+
+    private const string Examine = """
+        ./lab examine PHOTO... [--reference FILE] [--json FILE] [--out FOLDER] [--as raking|turns|separate]
+
+        Examines one photo, or several photos of one object. For each photo: where the tube lies, the
+        lettering line by line, how sure each letter is and what else it may be, the nearest attested
+        forms with every letter that differs, the finding with its reasons, what the photo cannot
+        decide, and how to photograph it again. Nothing is corrected: what is cut is what is read, and
+        a letter that cannot be seen is written ?.
+
+          --reference FILE   attested forms and known copies (CSV or JSON, see the README);
+                             without it the demonstration list of invented makers is used
+          --json FILE        also write one JSON object a photo, one a line (- writes to the screen
+                             in place of the report)
+          --out FOLDER       where the examination goes: record, straightened strips, marked photos
+                             and a page to look at (default: examination-NAME beside you, NAME being
+                             the first photo's)
+          --as raking        the photos show one view under different lamps: read them together
+          --as turns         the tube was turned between the photos: read them together
+          --as separate      never read them together
+
+        Exit code: 0 done, 1 a photo or list could not be used, 2 the command was not understood.
+
+        """;
+
+    private const string Measure = """
+        ./lab measure PHOTO... [--scale KIND:SIZE] [--plane-offset MM] [--json FILE] [--out FOLDER]
+
+        Measures a lens cell that was photographed with something of known size beside it: the outer
+        rim, the clear aperture and the stop, each in millimetres with its expanded uncertainty.
+
+          --scale KIND:SIZE   what gives the scale, with its size in millimetres; without it the
+                              program looks for one that it knows
+          --plane-offset MM   how far the scale lies below the rim of the cell (0 = same height)
+          --json FILE         also write one JSON object a photo, one a line (- writes to the screen
+                              in place of the report)
+          --out FOLDER        where pictures and the record go
+
+        Exit code: 0 done, 1 a photo could not be used, 2 the command was not understood.
+
+        """;
+
+    private const string Assess = """
+        ./lab assess FOLDER [--json FILE] [--write-readme FILE]
+
+        Runs the program on every photo of a folder that has truth files beside it (FOLDER/truth) and
+        prints how well it did, each figure with the counts behind it.
+
+        """;
+
+    /// <summary>Gives the page that the arguments ask for, or null where they ask for something else.</summary>
+    internal static string? AskedFor(string[] arguments)
+    {
+        if (arguments.Length == 0 || arguments is ["help"])
+        {
+            return Overview;
+        }
+
+        var asked = arguments[0] == "help" || arguments.Any(argument => argument is "--help" or "-h");
+        return !asked ? null : arguments.FirstOrDefault(argument => argument is "examine" or "measure" or "assess") switch
+        {
+            "examine" => Examine,
+            "measure" => Measure,
+            "assess" => Assess,
+            _ => Overview,
+        };
+    }
+}

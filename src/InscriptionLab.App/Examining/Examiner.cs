@@ -1,0 +1,49 @@
+using System;
+using System.Collections.Immutable;
+using System.Threading;
+using InscriptionLab.Outcomes;
+using InscriptionLab.Photos;
+using InscriptionLab.Strips;
+using InscriptionLab.Tubes;
+
+namespace InscriptionLab.App.Examining;
+
+/// <summary>The flow: photo, tube, strip, lines, reading, finding. Each stage is timed; what a stage cannot tell becomes a warning and the flow goes on with what is left.</summary>
+internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
+{
+    /// <summary>Examines one photo.</summary>
+    /// <param name="file">File as the user named it.</param>
+    /// <param name="cancel">Stops the flow between two stages.</param>
+    /// <exception cref="InscriptionLabException">The file cannot be used.</exception>
+    internal Examination Examine(string file, CancellationToken cancel)
+    {
+        var watch = new StageWatch(clock, cancel);
+        var warnings = ImmutableArray.CreateBuilder<string>();
+
+        var photo = watch.Run("photo", () => stages.Open(file));
+        var tube = watch.Run("tube", () => FoundOrWarned(stages.FindTube(photo, cancel), warnings));
+        var strip = watch.Run("strip", () => Strip(photo, tube, warnings, cancel));
+        var lines = watch.Run("lines", () => stages.FindLines(strip, cancel));
+        var reading = watch.Run("reading", () => stages.Read(lines, cancel));
+        var finding = watch.Run("finding", () => stages.Judge(photo, reading, cancel));
+
+        warnings.AddRange(tube?.Notes ?? []);
+        return new Examination(photo, tube, strip, lines, reading, finding, warnings.ToImmutable(), watch.Times);
+    }
+
+    private Strip Strip(Photo photo, Tube? tube, ImmutableArray<string>.Builder warnings, CancellationToken cancel) =>
+        (tube is null ? null : FoundOrWarned(stages.Unroll(photo, tube, cancel), warnings)) ?? stages.LayFlat(photo, cancel);
+
+    private static T? FoundOrWarned<T>(Outcome<T> outcome, ImmutableArray<string>.Builder warnings)
+        where T : class
+    {
+        if (outcome is Outcome<T>.Found found)
+        {
+            return found.Value;
+        }
+
+        var refusal = ((Outcome<T>.Declined)outcome).Refusal;
+        warnings.Add($"{refusal.Sentence} {refusal.Remedy}");
+        return null;
+    }
+}

@@ -1,0 +1,29 @@
+using System;
+using System.Collections.Immutable;
+using System.Threading;
+using InscriptionLab.Findings;
+using InscriptionLab.Lines;
+using InscriptionLab.Outcomes;
+using InscriptionLab.Photos;
+using InscriptionLab.Readings;
+using InscriptionLab.Strips;
+using InscriptionLab.Tubes;
+
+namespace InscriptionLab.App.Examining;
+
+/// <summary>The stages of an examination as functions, so that the flow can be read and tested without pixels. <see cref="Composition"/> fills them with the real ones.</summary>
+/// <param name="Open">File to photo; throws one sentence for a file that cannot be used.</param>
+/// <param name="FindTube">Photo to tube.</param>
+/// <param name="Unroll">Photo and tube to strip.</param>
+/// <param name="LayFlat">Photo to a strip that is the photo itself, for where there is no tube.</param>
+/// <param name="FindLines">Strip to lines of lettering.</param>
+/// <param name="Read">Lines to letters.</param>
+/// <param name="Judge">Photo and reading to finding, with the nearest forms of the reference list.</param>
+internal sealed record ExaminingStages(
+    Func<string, Photo> Open,
+    Func<Photo, CancellationToken, Outcome<Tube>> FindTube,
+    Func<Photo, Tube, CancellationToken, Outcome<Strip>> Unroll,
+    Func<Photo, CancellationToken, Strip> LayFlat,
+    Func<Strip, CancellationToken, ImmutableArray<LetteringLine>> FindLines,
+    Func<ImmutableArray<LetteringLine>, CancellationToken, Reading> Read,
+    Func<Photo, Reading, CancellationToken, Finding> Judge);

@@ -1,0 +1,12 @@
+using System.Collections.Immutable;
+using InscriptionLab.Findings;
+using InscriptionLab.Readings;
+
+namespace InscriptionLab.App.Examining;
+
+/// <summary>What several photos of one object gave when read together.</summary>
+/// <param name="Kind">Why they belong together.</param>
+/// <param name="Members">The photos' own examinations, in the order given.</param>
+/// <param name="Reading">The joint reading; its quads lie in the photo that shows the letter best.</param>
+/// <param name="Finding">What the joint reading is worth.</param>
+internal sealed record SetExamination(SetKind Kind, ImmutableArray<Examination> Members, Reading Reading, Finding Finding);

@@ -1,0 +1,24 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace InscriptionLab.App.Records;
+
+/// <summary>Writes records as JSON Lines: one object a line, UTF-8, letters as they are and not as escapes.</summary>
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower)]
+[JsonSerializable(typeof(PhotoRecord))]
+[JsonSerializable(typeof(SetRecord))]
+internal sealed partial class JsonLines : JsonSerializerContext
+{
+    private static readonly JsonLines Readable = new(new JsonSerializerOptions
+    {
+        PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    });
+
+    /// <summary>Gives the line of one photo, without a line end.</summary>
+    internal static string LineOf(PhotoRecord record) => JsonSerializer.Serialize(record, Readable.PhotoRecord);
+
+    /// <summary>Gives the line of one set of photos, without a line end.</summary>
+    internal static string LineOf(SetRecord record) => JsonSerializer.Serialize(record, Readable.SetRecord);
+}

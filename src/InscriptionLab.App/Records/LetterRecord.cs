@@ -1,0 +1,14 @@
+using System.Collections.Immutable;
+
+namespace InscriptionLab.App.Records;
+
+/// <summary>One letter.</summary>
+/// <param name="Char">The letter, "?" where it cannot be seen.</param>
+/// <param name="Probability">How likely it is, 0 to 1.</param>
+/// <param name="Alternatives">What else it may be.</param>
+/// <param name="Quad">Four corners in the photo, top-left first as the reader sees it.</param>
+internal sealed record LetterRecord(
+    string Char,
+    double Probability,
+    ImmutableArray<CandidateRecord> Alternatives,
+    ImmutableArray<ImmutableArray<double>> Quad);

@@ -1,0 +1,18 @@
+using System.Collections.Immutable;
+
+namespace InscriptionLab.App.Records;
+
+/// <summary>One photo as one JSON object. Points are pixels of the photo as shown upright; a pixel's centre has integer coordinates.</summary>
+/// <param name="File">Name as given on the command line.</param>
+/// <param name="Sha256">SHA-256 of the file.</param>
+/// <param name="Tube">The tube, or null where none was found.</param>
+/// <param name="Lines">Lettering line by line.</param>
+/// <param name="Finding">The finding.</param>
+/// <param name="Warnings">Sentences for the user.</param>
+internal sealed record PhotoRecord(
+    string File,
+    string Sha256,
+    TubeRecord? Tube,
+    ImmutableArray<LineRecord> Lines,
+    FindingRecord Finding,
+    ImmutableArray<string> Warnings);

@@ -1,0 +1,67 @@
+using System;
+using System.Collections.Immutable;
+using System.Linq;
+using InscriptionLab.App.Examining;
+using InscriptionLab.Comparison;
+using InscriptionLab.Findings;
+using InscriptionLab.Measures;
+using InscriptionLab.Readings;
+using InscriptionLab.Tubes;
+
+namespace InscriptionLab.App.Records;
+
+/// <summary>Turns the domain's records into the records that are written as JSON; rounds, and changes nothing else.</summary>
+internal static class RecordMaker
+{
+    /// <summary>Digits after the point of pixel coordinates: a hundredth of a pixel is finer than any stage can tell.</summary>
+    private const int PixelDigits = 2;
+
+    /// <summary>Digits after the point of probabilities.</summary>
+    private const int ProbabilityDigits = 4;
+
+    internal static PhotoRecord Of(Examination examination) => new(
+        examination.Photo.File,
+        examination.Photo.Sha256,
+        examination.Tube is { } tube ? Of(tube, examination.Reading) : null,
+        Of(examination.Reading),
+        Of(examination.Finding),
+        examination.Warnings);
+
+    internal static SetRecord Of(SetExamination set) => new(
+        Words.For(set.Kind),
+        [.. set.Members.Select(member => member.Photo.File)],
+        Of(set.Reading),
+        Of(set.Finding));
+
+    internal static ImmutableArray<LineRecord> Of(Reading reading) => [.. reading.Lines.Select(line =>
+        new LineRecord(line.Text, [.. line.Letters.Where(letter => !letter.IsSpace).Select(Of)]))];
+
+    internal static FindingRecord Of(Finding finding) => new(
+        Words.For(finding.Outcome),
+        [.. finding.Nearest.Select(Of)],
+        finding.Reasons);
+
+    internal static ImmutableArray<double> Of(PixelPoint point) =>
+        [Math.Round(point.X, PixelDigits), Math.Round(point.Y, PixelDigits)];
+
+    private static TubeRecord Of(Tube tube, Reading reading) => new(
+        Of(tube.Axis),
+        [.. tube.Silhouettes.Select(Of)],
+        Math.Round(LetteredPart.DiameterOf(tube, reading).Pixels, PixelDigits));
+
+    private static ImmutableArray<ImmutableArray<double>> Of(PixelSegment segment) => [Of(segment.Start), Of(segment.End)];
+
+    private static LetterRecord Of(Letter letter) => new(
+        letter.Character,
+        Of(letter.Probability),
+        [.. letter.Alternatives.Select(candidate => new CandidateRecord(candidate.Character, Of(candidate.Probability)))],
+        [Of(letter.InPhoto.TopLeft), Of(letter.InPhoto.TopRight), Of(letter.InPhoto.BottomRight), Of(letter.InPhoto.BottomLeft)]);
+
+    private static NearestRecord Of(NearestForm nearest) => new(
+        nearest.Form.Form,
+        nearest.Form.Maker,
+        Words.For(nearest.Form.Status),
+        [.. nearest.Differences.Select(difference => new DifferenceRecord(difference.Attested, difference.Read, Of(difference.Probability)))]);
+
+    private static double Of(Probability probability) => Math.Round(probability.Value, ProbabilityDigits);
+}

@@ -1,0 +1,34 @@
+using System;
+using InscriptionLab.App.Examining;
+using InscriptionLab.Findings;
+using InscriptionLab.References;
+
+namespace InscriptionLab.App.Records;
+
+/// <summary>The words that stand for the domain's enumerations wherever the program writes.</summary>
+internal static class Words
+{
+    internal static string For(FindingOutcome outcome) => outcome switch
+    {
+        FindingOutcome.Agrees => "agrees",
+        FindingOutcome.Differs => "differs",
+        FindingOutcome.Undecided => "undecided",
+        FindingOutcome.NothingRead => "nothing-read",
+        _ => throw new ArgumentOutOfRangeException(nameof(outcome), outcome, "No word for this outcome."),
+    };
+
+    internal static string For(AttestationStatus status) => status switch
+    {
+        AttestationStatus.Attested => "attested",
+        AttestationStatus.PeriodCopy => "period-copy",
+        AttestationStatus.Reproduction => "reproduction",
+        _ => throw new ArgumentOutOfRangeException(nameof(status), status, "No word for this status."),
+    };
+
+    internal static string For(SetKind kind) => kind switch
+    {
+        SetKind.Raking => "raking",
+        SetKind.Turns => "turns",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No word for this kind of set."),
+    };
+}
