@@ -1,3 +1,4 @@
+using System;
 using InscriptionLab.Imaging;
 using InscriptionLab.Measures;
 
@@ -8,6 +9,15 @@ public abstract record StripMap : IPixelMap
 {
     /// <inheritdoc/>
     public abstract PixelPoint ToPhoto(PixelPoint point);
+
+    /// <inheritdoc/>
+    public virtual void FillRun(PixelPoint first, double stepX, double stepY, Span<PixelPoint> photoPoints)
+    {
+        for (var i = 0; i < photoPoints.Length; i++)
+        {
+            photoPoints[i] = ToPhoto(new PixelPoint(first.X + (i * stepX), first.Y + (i * stepY)));
+        }
+    }
 
     /// <summary>Gives the strip point that shows a photo point, or null where the photo point is not on the tube's visible side.</summary>
     public abstract PixelPoint? ToStrip(PixelPoint photoPoint);

@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Immutable;
 using InscriptionLab.Measures;
 
@@ -16,4 +17,31 @@ public sealed record Tube(
     PixelLength Diameter,
     CylinderPose Pose,
     Probability Confidence,
-    ImmutableArray<string> Notes);
+    ImmutableArray<string> Notes)
+{
+    /// <summary>Gives the distance between the silhouettes, square to the axis, at the place of the axis nearest to a photo point: where the lettering is, for instance.</summary>
+    /// <exception cref="InvalidOperationException">The axis has no length, or a silhouette is square to it.</exception>
+    public PixelLength DiameterAt(PixelPoint point)
+    {
+        var length = Axis.Length.Pixels;
+        if (!(length > 0))
+        {
+            throw new InvalidOperationException("An axis of no length has no direction.");
+        }
+
+        var alongX = (Axis.End.X - Axis.Start.X) / length;
+        var alongY = (Axis.End.Y - Axis.Start.Y) / length;
+        var along = ((point.X - Axis.Start.X) * alongX) + ((point.Y - Axis.Start.Y) * alongY);
+        var foot = new PixelPoint(Axis.Start.X + (alongX * along), Axis.Start.Y + (alongY * along));
+
+        double Across(PixelSegment outline)
+        {
+            var directionX = outline.End.X - outline.Start.X;
+            var directionY = outline.End.Y - outline.Start.Y;
+            var square = (directionX * alongX) + (directionY * alongY);
+            return (((outline.Start.X - foot.X) * -directionY) + ((outline.Start.Y - foot.Y) * directionX)) / square;
+        }
+
+        return PixelLength.FromPixels(Math.Abs(Across(Silhouettes[1]) - Across(Silhouettes[0])));
+    }
+}

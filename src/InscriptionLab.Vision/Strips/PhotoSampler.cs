@@ -1,0 +1,116 @@
+using System;
+using InscriptionLab.Imaging;
+using InscriptionLab.Measures;
+using InscriptionLab.Photos;
+using InscriptionLab.Vision.Native;
+using OpenCvSharp;
+
+namespace InscriptionLab.Vision.Strips;
+
+/// <summary>
+/// Fills a derived picture (a strip, a line crop) straight from a photo, resampled once. Where the derived picture magnifies, the photo is
+/// interpolated with an eight-tap Lanczos kernel; where it shrinks, it is sampled as densely as the photo itself and averaged down, so that nothing aliases.
+/// Points outside the photo show its nearest edge pixel.
+/// </summary>
+public static class PhotoSampler
+{
+    /// <summary>Largest number of samples a pixel and direction; beyond it the picture is a thumbnail and some aliasing does not matter.</summary>
+    private const int MaximumSamples = 8;
+
+    /// <summary>Shrinking by less than this needs no averaging: the aliased band is above what a phone's lens and JPEG keep.</summary>
+    private const double FreeShrink = 1.15;
+
+    /// <summary>Places in each direction at which the scale of the map is looked at.</summary>
+    private const int Probes = 5;
+
+    /// <summary>Samples the grey levels of a photo.</summary>
+    /// <param name="photo">The photo.</param>
+    /// <param name="map">Leads from the pixels of the result to the photo.</param>
+    /// <param name="width">Columns of the result.</param>
+    /// <param name="height">Rows of the result.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A side is not above zero.</exception>
+    public static GrayImage Sample(Photo photo, IPixelMap map, int width, int height)
+    {
+        ArgumentNullException.ThrowIfNull(photo);
+        return Sample(photo.Gray, map, width, height);
+    }
+
+    /// <summary>Samples a grey picture.</summary>
+    /// <inheritdoc cref="Sample(Photo, IPixelMap, int, int)"/>
+    public static GrayImage Sample(GrayImage source, IPixelMap map, int width, int height)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        using var native = NativeImage.From(source);
+        using var sampled = Sample(native, map, width, height);
+        return sampled.ToGray();
+    }
+
+    /// <summary>Samples a colour picture.</summary>
+    /// <inheritdoc cref="Sample(Photo, IPixelMap, int, int)"/>
+    public static ColourImage Sample(ColourImage source, IPixelMap map, int width, int height)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        using var native = NativeImage.From(source);
+        using var sampled = Sample(native, map, width, height);
+        return sampled.ToColour();
+    }
+
+    internal static NativeImage Sample(NativeImage source, IPixelMap map, int width, int height)
+    {
+        ArgumentNullException.ThrowIfNull(map);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(width);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(height);
+        var (samplesX, samplesY) = SamplesPerPixel(map, width, height);
+        using var positions = Positions(map, width, height, samplesX, samplesY);
+        using var none = NativeImage.Own(new Mat());
+        var dense = source.Apply((from, to) => Cv2.Remap(from, to, positions.Mat, none.Mat, InterpolationFlags.Lanczos4, BorderTypes.Replicate));
+        if (samplesX == 1 && samplesY == 1)
+        {
+            return dense;
+        }
+
+        using (dense)
+        {
+            return dense.Apply((from, to) => Cv2.Resize(from, to, new Size(width, height), 0, 0, InterpolationFlags.Area));
+        }
+    }
+
+    private static NativeImage Positions(IPixelMap map, int width, int height, int samplesX, int samplesY)
+    {
+        var columns = width * samplesX;
+        var rows = height * samplesY;
+        var positions = NativeImage.Own(new Mat(rows, columns, MatType.CV_32FC2));
+        var run = new PixelPoint[columns];
+        var floats = positions.Mat.AsSpan<Vec2f>();
+        for (var row = 0; row < rows; row++)
+        {
+            var first = new PixelPoint(((0.5 / samplesX) - 0.5), (((row + 0.5) / samplesY) - 0.5));
+            map.FillRun(first, 1.0 / samplesX, 0, run);
+            var target = floats.Slice(row * columns, columns);
+            for (var column = 0; column < columns; column++)
+            {
+                target[column] = new Vec2f((float)run[column].X, (float)run[column].Y);
+            }
+        }
+
+        return positions;
+    }
+
+    /// <summary>Photo pixels that one pixel of the result covers, at its largest, in each direction.</summary>
+    private static (int X, int Y) SamplesPerPixel(IPixelMap map, int width, int height)
+    {
+        double largestX = 0;
+        double largestY = 0;
+        for (var i = 0; i < Probes * Probes; i++)
+        {
+            var at = new PixelPoint((width - 1) * (i % Probes) / (Probes - 1.0), (height - 1) * (i / Probes) / (Probes - 1.0));
+            var here = map.ToPhoto(at);
+            largestX = Math.Max(largestX, here.DistanceTo(map.ToPhoto(at with { X = at.X + 1 })).Pixels);
+            largestY = Math.Max(largestY, here.DistanceTo(map.ToPhoto(at with { Y = at.Y + 1 })).Pixels);
+        }
+
+        return (Samples(largestX), Samples(largestY));
+    }
+
+    private static int Samples(double shrink) => shrink <= FreeShrink ? 1 : Math.Min(MaximumSamples, (int)Math.Ceiling(shrink));
+}
