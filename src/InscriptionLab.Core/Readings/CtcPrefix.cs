@@ -11,6 +11,7 @@ internal sealed class CtcPrefix
     {
         OnBlank = new double[frames];
         OnLetter = new double[frames];
+        OnEither = new double[frames];
     }
 
     /// <summary>Gets, for each frame, paths that end on a blank.</summary>
@@ -19,12 +20,15 @@ internal sealed class CtcPrefix
     /// <summary>Gets, for each frame, paths that end on the last letter.</summary>
     internal double[] OnLetter { get; }
 
+    /// <summary>Gets, for each frame, all paths: the sum of the two, kept because every longer text asks for it.</summary>
+    internal double[] OnEither { get; }
+
     /// <summary>Gets the class of the last letter, or -1 where there is none.</summary>
     internal int Last { get; private set; } = -1;
 
     /// <summary>Gets the log-probability that these letters are the whole text.</summary>
-    internal double LogProbability => OnBlank.Length > 0
-        ? LogSpace.Add(OnBlank[^1], OnLetter[^1])
+    internal double LogProbability => OnEither.Length > 0
+        ? OnEither[^1]
         : Last < 0 ? 0 : LogSpace.Never;
 
     /// <summary>Gives the paths that have spelt nothing yet.</summary>
@@ -38,6 +42,7 @@ internal sealed class CtcPrefix
             sum += blank[frame];
             prefix.OnBlank[frame] = sum;
             prefix.OnLetter[frame] = LogSpace.Never;
+            prefix.OnEither[frame] = sum;
         }
 
         return prefix;
@@ -57,7 +62,7 @@ internal sealed class CtcPrefix
     /// <summary>Gives the log-probability of having spelt these letters before <paramref name="frame"/>, where the letter that begins there is <paramref name="next"/>.</summary>
     internal double Before(int frame, int next) => frame == 0
         ? (Last < 0 ? 0 : LogSpace.Never)
-        : next == Last ? OnBlank[frame - 1] : LogSpace.Add(OnBlank[frame - 1], OnLetter[frame - 1]);
+        : next == Last ? OnBlank[frame - 1] : OnEither[frame - 1];
 
     /// <summary>Makes this the column of <paramref name="shorter"/> with one letter behind it.</summary>
     internal void Fill(CtcMatrix matrix, CtcPrefix shorter, int next)
@@ -65,15 +70,16 @@ internal sealed class CtcPrefix
         Last = next;
         var blank = matrix.Of(matrix.Blank);
         var letter = matrix.Of(next);
-        var onBlank = LogSpace.Never;
+        var onEither = LogSpace.Never;
         var onLetter = LogSpace.Never;
         for (var frame = 0; frame < letter.Length; frame++)
         {
-            var stay = LogSpace.Add(onBlank, onLetter) + blank[frame];
+            var onBlank = onEither + blank[frame];
             onLetter = LogSpace.Add(onLetter, shorter.Before(frame, next)) + letter[frame];
-            onBlank = stay;
+            onEither = LogSpace.Add(onBlank, onLetter);
             OnBlank[frame] = onBlank;
             OnLetter[frame] = onLetter;
+            OnEither[frame] = onEither;
         }
     }
 }

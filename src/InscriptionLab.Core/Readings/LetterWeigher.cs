@@ -40,73 +40,80 @@ public static class LetterWeigher
             var from = place > 0 ? (int)spans[place - 1].Centre : 0;
             var to = place + 1 < spans.Length ? (int)Math.Ceiling(spans[place + 1].Centre) : matrix.Frames - 1;
             var rivals = Rivals(posteriors, from, to, options.RivalFloor);
-            var candidates = Normalise(Rivalries(matrix, lattice, place, rivals, posteriors.Classes), options.ListFloor);
+            var weights = Rivalries(matrix, lattice, place, rivals, posteriors.Classes);
+            WeighPairs(matrix, lattice, place, [.. rivals.Take(options.PairedRivals)], posteriors.Classes, weights);
+            var candidates = Normalise(weights, options.ListFloor);
             evidence.Add(new LetterEvidence(characters[place], candidates, spans[place].Start, spans[place].Centre, spans[place].End));
         }
 
         return evidence.MoveToImmutable();
     }
 
+    /// <summary>Gives the classes that some frame of the stretch shows, the most probable first.</summary>
     private static List<int> Rivals(LinePosteriors posteriors, int from, int to, double floor)
     {
-        var least = Math.Log(floor);
-        var rivals = new SortedSet<int>();
+        var highest = new double[posteriors.Classes.Length];
+        Array.Fill(highest, LogSpace.Never);
         for (var frame = from; frame <= to; frame++)
         {
             var row = posteriors.Frame(frame);
             for (var index = 0; index < row.Length; index++)
             {
-                if (index != posteriors.Blank && row[index] >= least)
-                {
-                    rivals.Add(index);
-                }
+                highest[index] = Math.Max(highest[index], row[index]);
             }
         }
 
-        return [.. rivals];
+        var least = Math.Log(floor);
+        return [.. Enumerable.Range(0, highest.Length)
+            .Where(index => index != posteriors.Blank && highest[index] >= least)
+            .OrderByDescending(index => highest[index])];
     }
 
     private static Dictionary<string, double> Rivalries(CtcMatrix matrix, CtcLattice lattice, int place, List<int> rivals, ImmutableArray<string> classes)
     {
         var weights = new Dictionary<string, double>(StringComparer.Ordinal);
-        void Count(string characters, double logProbability) =>
-            weights[characters] = LogSpace.Add(weights.GetValueOrDefault(characters, LogSpace.Never), logProbability);
-
         var own = lattice.Letters[place];
         var before = lattice.Prefix(place);
         var after = lattice.Suffix(place + 1);
-        Count(classes[own], lattice.LogProbability);
-        Count(string.Empty, CtcLattice.Join(before, after));
+        Count(weights, classes[own], lattice.LogProbability);
+        Count(weights, string.Empty, CtcLattice.Join(before, after));
         foreach (var first in rivals)
         {
             var replaced = before.Extend(matrix, first);
             if (first != own)
             {
-                Count(classes[first], CtcLattice.Join(replaced, after));
+                Count(weights, classes[first], CtcLattice.Join(replaced, after));
             }
 
             // One letter in place of this and the next, or of the one before and this; equal neighbours are already "no letter here".
             if (place + 1 < lattice.Letters.Length && first != own && first != lattice.Letters[place + 1])
             {
-                Count(classes[first], CtcLattice.Join(replaced, lattice.Suffix(place + 2)));
+                Count(weights, classes[first], CtcLattice.Join(replaced, lattice.Suffix(place + 2)));
             }
 
             if (place > 0 && first != own && first != lattice.Letters[place - 1])
             {
-                Count(string.Empty, CtcLattice.Join(lattice.Prefix(place - 1).Extend(matrix, first), after));
-            }
-
-            foreach (var second in rivals)
-            {
-                if (IsNewPair(lattice, place, first, second))
-                {
-                    Count(classes[first] + classes[second], CtcLattice.Join(replaced.Extend(matrix, second), after));
-                }
+                Count(weights, string.Empty, CtcLattice.Join(lattice.Prefix(place - 1).Extend(matrix, first), after));
             }
         }
 
         return weights;
     }
+
+    private static void WeighPairs(CtcMatrix matrix, CtcLattice lattice, int place, int[] rivals, ImmutableArray<string> classes, Dictionary<string, double> weights)
+    {
+        foreach (var first in rivals)
+        {
+            var replaced = lattice.Prefix(place).Extend(matrix, first);
+            foreach (var second in rivals.Where(second => IsNewPair(lattice, place, first, second)))
+            {
+                Count(weights, classes[first] + classes[second], CtcLattice.Join(replaced.Extend(matrix, second), lattice.Suffix(place + 1)));
+            }
+        }
+    }
+
+    private static void Count(Dictionary<string, double> weights, string characters, double logProbability) =>
+        weights[characters] = LogSpace.Add(weights.GetValueOrDefault(characters, LogSpace.Never), logProbability);
 
     /// <summary>A letter put in before this one belongs to the letter before; only the first letter of a line takes it itself.</summary>
     private static bool IsNewPair(CtcLattice lattice, int place, int first, int second)
