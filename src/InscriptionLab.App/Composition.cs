@@ -3,9 +3,9 @@ using InscriptionLab.App.Examining;
 using InscriptionLab.Findings;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Readings;
-using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
 using InscriptionLab.Vision.Photos;
+using InscriptionLab.Vision.Strips;
 
 namespace InscriptionLab.App;
 
@@ -13,6 +13,7 @@ namespace InscriptionLab.App;
 internal sealed class Composition : IDisposable
 {
     private readonly PhotoReader _photoReader = new(new PhotoLimits());
+    private readonly Unroller _unroller = new();
 
     /// <summary>Gets the clock.</summary>
     internal TimeProvider Clock { get; } = TimeProvider.System;
@@ -26,8 +27,8 @@ internal sealed class Composition : IDisposable
         new ExaminingStages(
             Open: _photoReader.Read,
             FindTube: (_, _) => new Outcome<Tube>.Declined(new Refusal("tube", "No tube was looked for: this build has no tube finder.", "Use a later build.")),
-            Unroll: (_, _, _) => new Outcome<Strip>.Declined(new Refusal("strip", "Nothing was unrolled.", "Use a later build.")),
-            LayFlat: (photo, _) => new Strip(photo.Gray, new FlatStripMap(1), 0, Unrolled: false),
+            Unroll: (photo, tube, _) => _unroller.Run(photo, tube),
+            LayFlat: (photo, _) => _unroller.Flat(photo),
             FindLines: (_, _) => [],
             Read: (_, _) => new Reading("none", [], []),
             Judge: (_, _, _) => new Finding(FindingOutcome.NothingRead, [], ["This build reads nothing yet."], [], [])),

@@ -1,5 +1,7 @@
 using System;
+using System.Collections.Generic;
 using System.CommandLine;
+using System.Globalization;
 using System.Linq;
 
 namespace InscriptionLab.App.Cli;
@@ -30,8 +32,10 @@ internal static class Complaint
         return parsed.Errors.Count == 0 ? null : $"{parsed.Errors[0].Message.TrimEnd('.')} (see ./lab help {command.Name}).";
     }
 
-    private static string? UnknownOption(string[] arguments, System.Collections.Generic.List<string> options) => arguments
+    private static string? UnknownOption(string[] arguments, List<string> options) => arguments
         .TakeWhile(argument => argument != "--")
         .Select(argument => argument.Split('=', 2)[0])
-        .FirstOrDefault(argument => argument.Length > 1 && argument[0] == '-' && !options.Contains(argument, StringComparer.Ordinal));
+        .FirstOrDefault(argument => argument.Length > 1 && argument[0] == '-' && !IsNumber(argument) && !options.Contains(argument, StringComparer.Ordinal));
+
+    private static bool IsNumber(string argument) => double.TryParse(argument, NumberStyles.Float, CultureInfo.InvariantCulture, out _);
 }

@@ -2,9 +2,6 @@ using System;
 using System.Collections.Immutable;
 using System.Threading;
 using InscriptionLab.Outcomes;
-using InscriptionLab.Photos;
-using InscriptionLab.Strips;
-using InscriptionLab.Tubes;
 
 namespace InscriptionLab.App.Examining;
 
@@ -22,7 +19,7 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
 
         var photo = watch.Run("photo", () => stages.Open(file));
         var tube = watch.Run("tube", () => FoundOrWarned(stages.FindTube(photo, cancel), warnings));
-        var strip = watch.Run("strip", () => Strip(photo, tube, warnings, cancel));
+        var strip = watch.Run("strip", () => tube is null ? stages.LayFlat(photo, cancel) : stages.Unroll(photo, tube, cancel));
         var lines = watch.Run("lines", () => stages.FindLines(strip, cancel));
         var reading = watch.Run("reading", () => stages.Read(lines, cancel));
         var finding = watch.Run("finding", () => stages.Judge(photo, reading, cancel));
@@ -30,9 +27,6 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
         warnings.AddRange(tube?.Notes ?? []);
         return new Examination(photo, tube, strip, lines, reading, finding, warnings.ToImmutable(), watch.Times);
     }
-
-    private Strip Strip(Photo photo, Tube? tube, ImmutableArray<string>.Builder warnings, CancellationToken cancel) =>
-        (tube is null ? null : FoundOrWarned(stages.Unroll(photo, tube, cancel), warnings)) ?? stages.LayFlat(photo, cancel);
 
     private static T? FoundOrWarned<T>(Outcome<T> outcome, ImmutableArray<string>.Builder warnings)
         where T : class

@@ -22,7 +22,7 @@ namespace InscriptionLab.App.Examining;
 internal sealed record ExaminingStages(
     Func<string, Photo> Open,
     Func<Photo, CancellationToken, Outcome<Tube>> FindTube,
-    Func<Photo, Tube, CancellationToken, Outcome<Strip>> Unroll,
+    Func<Photo, Tube, CancellationToken, Strip> Unroll,
     Func<Photo, CancellationToken, Strip> LayFlat,
     Func<Strip, CancellationToken, ImmutableArray<LetteringLine>> FindLines,
     Func<ImmutableArray<LetteringLine>, CancellationToken, Reading> Read,

@@ -17,5 +17,5 @@ internal static class LetteredPart
 
     /// <summary>Gives the distance between the silhouettes at the middle of the lettering, or of the visible tube where nothing was read.</summary>
     internal static PixelLength DiameterOf(Tube tube, Reading reading) =>
-        MiddleOf(reading) is { } ? tube.Diameter : tube.Diameter;
+        MiddleOf(reading) is { } middle ? tube.DiameterAt(middle) : tube.Diameter;
 }

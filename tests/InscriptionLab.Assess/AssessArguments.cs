@@ -1,0 +1,52 @@
+using System;
+using System.Collections.Generic;
+
+namespace InscriptionLab.Assess;
+
+/// <summary>What the user asks of an assessment.</summary>
+/// <param name="Folder">Folder of photos with a folder <c>truth</c>.</param>
+/// <param name="Json">File for the figures as JSON; null for none.</param>
+/// <param name="Readme">Markdown file whose marked passage is to be written; null for none.</param>
+/// <param name="Predictions">JSON Lines of <c>examine</c> and <c>measure</c> to judge in place of a new run; null to run.</param>
+/// <param name="Keep">File for the JSON Lines of this run; null for none.</param>
+internal sealed record AssessArguments(string Folder, string? Json, string? Readme, string? Predictions, string? Keep)
+{
+    private static readonly HashSet<string> Known = new(StringComparer.Ordinal) { "--json", "--write-readme", "--predictions", "--keep" };
+
+    /// <summary>Reads the arguments; gives null and one sentence where they are not understood.</summary>
+    internal static AssessArguments? Parse(string[] arguments, out string problem)
+    {
+        string? folder = null;
+        var values = new Dictionary<string, string>(StringComparer.Ordinal);
+        problem = "assess needs a folder of photos with truth files, for example ./lab assess sample-images (see ./lab help assess).";
+        for (var i = 0; i < arguments.Length; i++)
+        {
+            if (Known.Contains(arguments[i]))
+            {
+                if (++i == arguments.Length)
+                {
+                    problem = $"{arguments[i - 1]} needs a file name after it (see ./lab help assess).";
+                    return null;
+                }
+
+                values[arguments[i - 1]] = arguments[i];
+            }
+            else if (arguments[i].StartsWith('-') || folder is not null)
+            {
+                problem = $"assess does not know what to do with {arguments[i]} (see ./lab help assess).";
+                return null;
+            }
+            else
+            {
+                folder = arguments[i];
+            }
+        }
+
+        return folder is null ? null : new AssessArguments(
+            folder,
+            values.GetValueOrDefault("--json"),
+            values.GetValueOrDefault("--write-readme"),
+            values.GetValueOrDefault("--predictions"),
+            values.GetValueOrDefault("--keep"));
+    }
+}

@@ -1,0 +1,56 @@
+using System;
+using System.Collections.Generic;
+using System.Collections.Immutable;
+using System.Diagnostics;
+using System.IO;
+using System.Linq;
+using System.Threading;
+using InscriptionLab.App;
+using InscriptionLab.App.Examining;
+using InscriptionLab.App.Records;
+using InscriptionLab.Assess.Truths;
+using InscriptionLab.Outcomes;
+
+namespace InscriptionLab.Assess;
+
+/// <summary>Runs the program on every photo of a folder, as <c>examine</c> and <c>measure</c> would, and looks at no truth but the kind of photo.</summary>
+internal sealed class Predictor(Composition composition, string folder, TextWriter progress)
+{
+    private readonly ImmutableArray<PhotoRecord>.Builder _photos = ImmutableArray.CreateBuilder<PhotoRecord>();
+    private readonly ImmutableArray<SetRecord>.Builder _sets = ImmutableArray.CreateBuilder<SetRecord>();
+    private readonly ImmutableArray<MeasureRecord>.Builder _cells = ImmutableArray.CreateBuilder<MeasureRecord>();
+    private readonly ImmutableArray<string>.Builder _failures = ImmutableArray.CreateBuilder<string>();
+    private readonly ImmutableArray<double>.Builder _seconds = ImmutableArray.CreateBuilder<double>();
+
+    internal Predictions Predict(IEnumerable<TruthPhoto> truths, CancellationToken cancel)
+    {
+        foreach (var group in truths.GroupBy(truth => truth.Set ?? truth.File, StringComparer.Ordinal))
+        {
+            Predict([.. group], cancel);
+        }
+
+        return new Predictions(_photos.ToImmutable(), _sets.ToImmutable(), _cells.ToImmutable(), _failures.ToImmutable(), _seconds.ToImmutable());
+    }
+
+    private void Predict(List<TruthPhoto> group, CancellationToken cancel)
+    {
+        var members = new List<Examination>();
+        foreach (var truth in group)
+        {
+            progress.WriteLine(truth.File);
+            var file = Path.Combine(folder, truth.File);
+            var start = Stopwatch.GetTimestamp();
+            try
+            {
+                members.Add(composition.Examiner().Examine(file, cancel));
+                _photos.Add(RecordMaker.Of(members[^1]));
+
+                _seconds.Add(Stopwatch.GetElapsedTime(start).TotalSeconds);
+            }
+            catch (InscriptionLabException problem)
+            {
+                _failures.Add(problem.Message);
+            }
+        }
+    }
+}

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using System.Text.Json.Serialization;
+
+namespace InscriptionLab.Assess.Truths;
+
+/// <summary>What is known of one photo. In truth files the outer corner of the top-left pixel is (0, 0), so pixel centres lie at one half: half a pixel is taken off before anything is compared.</summary>
+internal sealed record TruthPhoto
+{
+    [JsonPropertyName("file")]
+    public required string File { get; init; }
+
+    [JsonPropertyName("kind")]
+    public required string Kind { get; init; }
+
+    [JsonPropertyName("trap")]
+    public string? Trap { get; init; }
+
+    [JsonPropertyName("set")]
+    public string? Set { get; init; }
+
+    [JsonPropertyName("lines")]
+    public ImmutableArray<string> Lines { get; init; } = [];
+
+    [JsonPropertyName("maker")]
+    public string? Maker { get; init; }
+
+    [JsonPropertyName("is_variant_of")]
+    public string? IsVariantOf { get; init; }
+
+    [JsonPropertyName("style")]
+    public string? Style { get; init; }
+
+    [JsonPropertyName("x_height_px")]
+    public double? XHeight { get; init; }
+
+    [JsonPropertyName("text_direction")]
+    public string? TextDirection { get; init; }
+
+    [JsonPropertyName("tube_diameter_px")]
+    public double? TubeDiameter { get; init; }
+
+    [JsonPropertyName("axis_angle_deg")]
+    public double? AxisAngle { get; init; }
+
+    [JsonPropertyName("letters")]
+    public ImmutableArray<TruthLetter> Letters { get; init; } = [];
+
+    [JsonPropertyName("measures")]
+    public TruthMeasures? Measures { get; init; }
+
+    [JsonPropertyName("scale_reference")]
+    public TruthScale? Scale { get; init; }
+}
