@@ -23,4 +23,22 @@ public sealed record ReferenceForm(string Form, string Maker, AttestationStatus 
 
     /// <summary>Gets remarks; null where none.</summary>
     public string? Note { get; init; }
+
+    /// <summary>Gets where on the instrument the house signed; null where unknown.</summary>
+    public string? SignaturePosition { get; init; }
+
+    /// <summary>Gets how the signature runs on the tube; null where unknown.</summary>
+    public SignatureDirection? SignatureDirection { get; init; }
+
+    /// <summary>Gets how the words are laid out; null where unknown.</summary>
+    public FormLayout? Layout { get; init; }
+
+    /// <summary>Gets how sure the compiler of the list is of the row; null where not given.</summary>
+    public FormCertainty? Certainty { get; init; }
+
+    /// <summary>Gets the partners who traded under the form; null where unknown or none.</summary>
+    public string? Partners { get; init; }
+
+    /// <summary>Gets the house that this one succeeded; null where unknown or none.</summary>
+    public string? SuccessorOf { get; init; }
 }
