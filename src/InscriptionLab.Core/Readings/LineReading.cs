@@ -12,6 +12,9 @@ namespace InscriptionLab.Readings;
 /// <param name="Posteriors">What the reader saw frame by frame, or null for a reader that does not tell.</param>
 public sealed record LineReading(LetteringLine Line, ImmutableArray<Letter> Letters, Probability Confidence, LinePosteriors? Posteriors)
 {
+    /// <summary>Gets what a second, independent reader made of the line; null where there was none.</summary>
+    public SecondReading? Second { get; init; }
+
     /// <summary>Gets the text, "?" for letters that cannot be read.</summary>
     public string Text => string.Concat(Letters.Select(letter => letter.Character));
 }

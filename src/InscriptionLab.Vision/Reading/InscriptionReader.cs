@@ -1,0 +1,122 @@
+using System;
+using System.Collections.Generic;
+using System.Collections.Immutable;
+using System.Linq;
+using System.Threading;
+using InscriptionLab.Lines;
+using InscriptionLab.Measures;
+using InscriptionLab.Photos;
+using InscriptionLab.Readings;
+using InscriptionLab.Strips;
+using InscriptionLab.Vision.Lines;
+
+namespace InscriptionLab.Vision.Reading;
+
+/// <summary>The reading stage: finds the lines of a strip, turns them upright and reads them. Blank metal gives a reading without lines.</summary>
+public sealed class InscriptionReader : IDisposable
+{
+    private readonly InscriptionReaderOptions _options;
+    private readonly LineDetector _detector;
+    private readonly LineFinder _finder;
+    private readonly LineCropper _cropper;
+    private readonly EngravedReader _reader;
+    private readonly ILineReader? _second;
+
+    /// <summary>Loads the models.</summary>
+    /// <param name="shelf">The models folder.</param>
+    /// <param name="options">How to find and read; null for the defaults.</param>
+    /// <param name="second">A second reader whose reading is kept beside the first, or null; not disposed here.</param>
+    /// <exception cref="Outcomes.InscriptionLabException">A model is absent, changed or of another shape.</exception>
+    public InscriptionReader(ModelShelf shelf, InscriptionReaderOptions? options = null, ILineReader? second = null)
+    {
+        ArgumentNullException.ThrowIfNull(shelf);
+        _options = options ?? new InscriptionReaderOptions();
+        _second = second;
+        _reader = new EngravedReader(shelf, _options.Reader);
+        _detector = new LineDetector(shelf);
+        _finder = new LineFinder(_detector, _options.Finder);
+        _cropper = new LineCropper(_options.Crop);
+    }
+
+    /// <summary>Gets name and version of the reader.</summary>
+    public string Name => _reader.Name;
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        _detector.Dispose();
+        _reader.Dispose();
+    }
+
+    /// <summary>Reads all lettering of a strip.</summary>
+    /// <param name="photo">The photo.</param>
+    /// <param name="strip">The strip laid flat from it, or the photo itself.</param>
+    /// <param name="cancel">Stops between steps.</param>
+    public Readings.Reading Run(Photo photo, Strip strip, CancellationToken cancel)
+    {
+        ArgumentNullException.ThrowIfNull(photo);
+        ArgumentNullException.ThrowIfNull(strip);
+        return Read(photo, strip, _finder.Find(strip, cancel), cancel);
+    }
+
+    /// <summary>Reads lines that are already traced.</summary>
+    internal Readings.Reading Read(Photo photo, Strip strip, IReadOnlyList<LineTrace> traces, CancellationToken cancel)
+    {
+        if (traces.Count == 0)
+        {
+            return new Readings.Reading(Name, [], []);
+        }
+
+        var sights = Look(photo, strip, traces, mirrored: false, cancel);
+        var mirrored = LineOrientation.IsMirrored([.. sights.Select(seen => seen.Sight)]);
+        var turned = LineOrientation.AreTurned(traces, [.. sights.Select(seen => seen.Sight)], mirrored, _options.OwnTurnOdds);
+        if (mirrored || turned.Contains(true))
+        {
+            var upright = LineFinder.ReadingOrder([.. traces.Select((trace, index) => turned[index] ? trace.Turned() : trace)]);
+            sights = Look(photo, strip, upright, mirrored, cancel);
+        }
+
+        var kept = sights
+            .Where(seen => seen.Sight.Lettering >= _options.LetteringFrom.Value)
+            .Select(seen => (Reading: _reader.Read(seen.Line, seen.Sight), seen.Sight))
+            .Where(seen => IsLegible(seen.Reading))
+            .ToList();
+        var lines = Beside([.. kept.Select(seen => seen.Reading)], cancel);
+        return new Readings.Reading(Name, lines, Style([.. kept.Select(seen => (seen.Sight, seen.Reading.Letters.Length))]));
+    }
+
+    private static bool IsInk(Letter letter) => !letter.IsSpace;
+
+    private List<(LetteringLine Line, LineSight Sight)> Look(Photo photo, Strip strip, IReadOnlyList<LineTrace> traces, bool mirrored, CancellationToken cancel)
+    {
+        var lines = traces.Select(trace => _cropper.Cut(photo, strip, trace, mirrored, Probability.From(trace.Score))).ToList();
+        var sights = _reader.Network.Look([.. lines.Select(line => line.Crop)], cancel);
+        return [.. lines.Zip(sights, (line, sight) => (line with { Lettering = Probability.From(sight.Lettering) }, sight))];
+    }
+
+    private bool IsLegible(LineReading reading)
+    {
+        var ink = reading.Letters.Where(IsInk).ToList();
+        return ink.Count > 0 && ink.Average(letter => letter.Probability.Value) >= _options.MeanLetterFrom.Value;
+    }
+
+    private ImmutableArray<LineReading> Beside(ImmutableArray<LineReading> first, CancellationToken cancel)
+    {
+        if (_second is null)
+        {
+            return first;
+        }
+
+        var second = _second.Read([.. first.Select(reading => reading.Line)], cancel);
+        return [.. first.Zip(second, (one, other) => one with { Second = SecondReading.Beside(one.Letters, _second.Name, other.Text) })];
+    }
+
+    /// <summary>Averages the styles over all lines, each line by its number of letters.</summary>
+    private ImmutableArray<StyleCandidate> Style(IReadOnlyList<(LineSight Sight, int Letters)> lines)
+    {
+        double letters = lines.Sum(line => line.Letters);
+        return letters == 0 ? [] : [.. _reader.Network.Styles
+            .Select((style, index) => new StyleCandidate(style, Probability.From(lines.Sum(line => line.Sight.Style[index] * line.Letters) / letters)))
+            .OrderByDescending(candidate => candidate.Probability)];
+    }
+}

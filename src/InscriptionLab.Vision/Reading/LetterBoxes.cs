@@ -1,0 +1,57 @@
+using System;
+using System.Collections.Immutable;
+using InscriptionLab.Lines;
+using InscriptionLab.Measures;
+using InscriptionLab.Readings;
+using InscriptionLab.Vision.Lines;
+
+namespace InscriptionLab.Vision.Reading;
+
+/// <summary>Boxes of the letters of one line in its crop: sideways from the network's letter edges, up and down from the line's ink.</summary>
+/// <param name="line">The line.</param>
+/// <param name="sight">What the network saw in it.</param>
+internal sealed class LetterBoxes(LetteringLine line, LineSight sight)
+{
+    /// <summary>Least width of a box in crop pixels.</summary>
+    private const double Narrowest = 2;
+
+    /// <summary>Gives one box a letter; a space gets the room between its neighbours.</summary>
+    internal ImmutableArray<Quad> Of(ImmutableArray<LetterEvidence> letters)
+    {
+        var sides = new (double Left, double Right)[letters.Length];
+        for (var index = 0; index < letters.Length; index++)
+        {
+            sides[index] = Sides(letters[index]);
+        }
+
+        var boxes = ImmutableArray.CreateBuilder<Quad>(letters.Length);
+        var (top, bottom) = InkRows(line.Crop.Height);
+        for (var index = 0; index < letters.Length; index++)
+        {
+            var (left, right) = sides[index];
+            if (letters[index].Character == " " && index > 0 && index + 1 < letters.Length)
+            {
+                (left, right) = (sides[index - 1].Right, sides[index + 1].Left);
+            }
+
+            right = Math.Max(right, left + Narrowest);
+            boxes.Add(LetterQuads.Rectangle(left, top, right, bottom));
+        }
+
+        return boxes.MoveToImmutable();
+    }
+
+    /// <summary>Gives the rows between which the ink of a crop lies, along outer pixel edges.</summary>
+    internal static (double Top, double Bottom) InkRows(int height)
+    {
+        var share = new LineCropOptions().InkShare;
+        return ((height * (1 - share) / 2) - 0.5, (height * (1 + share) / 2) - 0.5);
+    }
+
+    private (double Left, double Right) Sides(LetterEvidence letter)
+    {
+        var frame = Math.Clamp((int)Math.Round(letter.CentreFrame), 0, sight.Edges.Length - 1);
+        var centre = (frame * EngravedNetwork.FrameWidth) + ((EngravedNetwork.FrameWidth - 1) / 2.0);
+        return (centre - sight.Edges[frame].Left, centre + sight.Edges[frame].Right);
+    }
+}
