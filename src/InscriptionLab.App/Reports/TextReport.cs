@@ -1,40 +1,169 @@
-using System;
-using System.Globalization;
+using System.Collections.Generic;
+using System.Linq;
 using System.Text;
 using InscriptionLab.App.Examining;
 using InscriptionLab.App.Records;
+using InscriptionLab.Comparison;
+using InscriptionLab.Findings;
+using InscriptionLab.Readings;
 using InscriptionLab.Tubes;
+using static InscriptionLab.App.Reports.Figures;
 
 namespace InscriptionLab.App.Reports;
 
 /// <summary>An examination as plain text for the screen.</summary>
-internal static class TextReport
+internal sealed class TextReport
 {
+    /// <summary>Columns of the screen that a sentence may take: 100, an ordinary terminal's width.</summary>
+    private const int Columns = 100;
+
+    private const string Indent = "             ";
+
+    private readonly StringBuilder _text = new();
+
+    /// <summary>Gives the report of one photo.</summary>
     internal static string Of(Examination examination)
     {
-        var text = new StringBuilder();
-        var photo = examination.Photo;
-        text.AppendLine(photo.File);
-        Row(text, "photo", Invariant($"{photo.Colour.Width} x {photo.Colour.Height} pixels, sharpness {photo.Quality.Sharpness:0}, {photo.Quality.BurntFraction:P1} burnt out, {photo.Quality.BlackFraction:P1} black"));
-        Row(text, "tube", examination.Tube is { } tube ? Place(tube, examination) : "none found");
-        Row(text, "finding", Words.For(examination.Finding.Outcome));
-        foreach (var reason in examination.Finding.Reasons)
-        {
-            Row(text, string.Empty, "- " + reason);
-        }
-
+        var report = new TextReport();
+        report.Photo(examination);
+        report.Read(examination.Reading);
+        report.Found(examination.Finding, examination.Reading);
         foreach (var warning in examination.Warnings)
         {
-            Row(text, "note", warning);
+            report.Entry("mind", warning);
         }
 
-        return text.ToString();
+        report.Line(string.Empty);
+        return report._text.ToString();
     }
 
-    private static string Place(Tube tube, Examination examination) =>
-        Invariant($"axis from {tube.Axis.Start} to {tube.Axis.End}, {LetteredPart.DiameterOf(tube, examination.Reading).Pixels:0.0} pixels across at the lettering");
+    /// <summary>Gives the report of several photos read together.</summary>
+    internal static string Of(SetExamination set)
+    {
+        var report = new TextReport();
+        var how = set.Kind == SetKind.Raking ? "one view under different lamps" : "the tube turned between the photos";
+        report.Line($"{Counted(set.Members.Length, "photo", "photos")} read together ({how})");
+        report.Read(set.Reading);
+        report.Found(set.Finding, set.Reading);
+        report.Line(string.Empty);
+        return report._text.ToString();
+    }
 
-    private static void Row(StringBuilder text, string name, string value) => text.Append(CultureInfo.InvariantCulture, $"  {name,-10} {value}").AppendLine();
+    private void Photo(Examination examination)
+    {
+        var photo = examination.Photo;
+        Line(photo.File);
+        Entry("photo", Invariant($"{photo.Colour.Width} x {photo.Colour.Height} pixels, {photo.Quality.BurntFraction * 100:0.0} % burnt out, {photo.Quality.BlackFraction * 100:0.0} % black"));
+        Entry("tube", examination.Tube is { } tube ? Place(tube, examination.Reading) : "none found");
+    }
 
-    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+    private static string Place(Tube tube, Reading reading)
+    {
+        var where = LetteredPart.MiddleOf(reading) is null ? "in the middle" : "at the lettering";
+        return Invariant($"axis from ({Point(tube.Axis.Start)}) to ({Point(tube.Axis.End)}), {LetteredPart.DiameterOf(tube, reading).Pixels:0.0} pixels across {where}");
+    }
+
+    private void Read(Reading reading)
+    {
+        Entry("lettering", reading.Lines.Length == 0 ? "none read" : Counted(reading.Lines.Length, "line", "lines"));
+        for (var i = 0; i < reading.Lines.Length; i++)
+        {
+            Line(string.Empty);
+            Line(Invariant($"  line {i + 1,-5} {reading.Lines[i].Text}"));
+            foreach (var letter in reading.Lines[i].Letters.Where(letter => !letter.IsSpace))
+            {
+                Line(Invariant($"{Indent}{letter.Character}  {Percent(letter.Probability),5}  {Others(letter)}").TrimEnd());
+            }
+        }
+
+        if (reading.Style is [var style, ..])
+        {
+            Line(string.Empty);
+            Entry("style", $"{style.Style} ({Percent(style.Probability)})");
+        }
+    }
+
+    private static string Others(Letter letter) => letter.Alternatives.Length == 0
+        ? string.Empty
+        : "or " + string.Join(", ", letter.Alternatives.Select(other => $"{(other.Character.Length == 0 ? "nothing" : other.Character)} {Percent(other.Probability)}"));
+
+    private void Found(Finding finding, Reading reading)
+    {
+        foreach (var nearest in finding.Nearest)
+        {
+            Line(string.Empty);
+            Near(nearest, reading);
+        }
+
+        Line(string.Empty);
+        Entry("finding", Words.For(finding.Outcome));
+        Entries("because", finding.Reasons);
+        Entries("open", finding.CannotDecide);
+        Entries("next photo", finding.Retake);
+    }
+
+    private void Near(NearestForm nearest, Reading reading)
+    {
+        var form = nearest.Form;
+        var differ = nearest.Differences.Length == 0 ? "no letter differs" : Counted(nearest.Differences.Length, "letter differs", "letters differ");
+        Entry("near", $"{form.Form} ({form.Maker}, {Words.For(form.Status)}): {differ}");
+        if (nearest.Differences.Length == 0)
+        {
+            return;
+        }
+
+        var places = Alignment.Of(nearest, reading);
+        Line($"{Indent}form  {string.Concat(places.Select(place => place.Attested.Length == 0 ? "-" : place.Attested))}");
+        Line($"{Indent}read  {string.Concat(places.Select(place => place.Read.Length == 0 ? "-" : place.Read))}");
+        Line($"{Indent}      {string.Concat(places.Select(place => place.Difference is null ? " " : "^"))}".TrimEnd());
+        foreach (var difference in nearest.Differences)
+        {
+            Line($"{Indent}      {Sentence(difference)}");
+        }
+    }
+
+    private static string Sentence(LetterDifference difference) => (difference.Attested, difference.Read) switch
+    {
+        ("", var read) => $"{read} is one letter too many ({Percent(difference.Probability)} sure)",
+        (var attested, "") => $"{attested} is missing ({Percent(difference.Probability)} sure)",
+        (var attested, var read) => $"{read} in place of {attested} ({Percent(difference.Probability)} sure that it is not {attested})",
+    };
+
+    private void Entries(string name, IEnumerable<string> sentences)
+    {
+        foreach (var sentence in sentences)
+        {
+            Entry(name, sentence);
+            name = string.Empty;
+        }
+    }
+
+    private void Entry(string name, string sentence)
+    {
+        var start = "  " + name.PadRight(Indent.Length - 2);
+        foreach (var line in Wrapped(sentence))
+        {
+            Line(start + line);
+            start = Indent;
+        }
+    }
+
+    private static IEnumerable<string> Wrapped(string sentence)
+    {
+        var line = new StringBuilder();
+        foreach (var word in sentence.Split(' '))
+        {
+            if (line.Length > 0 && line.Length + 1 + word.Length > Columns - Indent.Length)
+            {
+                yield return line.ToString();
+                line.Clear();
+            }
+
+            line.Append(line.Length == 0 ? string.Empty : " ").Append(word);
+        }
+
+        yield return line.ToString();
+    }
+
+    private void Line(string line) => _text.Append(line).Append('\n');
 }

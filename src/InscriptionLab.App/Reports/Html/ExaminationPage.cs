@@ -1,0 +1,95 @@
+using System;
+using System.Collections.Immutable;
+using System.IO;
+using InscriptionLab.App.Examining;
+using static InscriptionLab.App.Reports.Figures;
+
+namespace InscriptionLab.App.Reports.Html;
+
+/// <summary>An examination as one page that needs nothing beside itself: pictures and style are inside, there is no script.</summary>
+internal static class ExaminationPage
+{
+    private const string StyleSheet = "InscriptionLab.App.Reports.Html.page.css";
+
+    /// <summary>Gives the page.</summary>
+    /// <param name="examinations">The photos, in the order given.</param>
+    /// <param name="set">What they gave together, or null where they were not read together.</param>
+    /// <param name="provenance">Where it all comes from.</param>
+    internal static string Of(ImmutableArray<Examination> examinations, SetExamination? set, Provenance provenance)
+    {
+        var page = new Markup();
+        var title = examinations.Length == 1
+            ? Path.GetFileName(examinations[0].Photo.File)
+            : $"{Path.GetFileName(examinations[0].Photo.File)} and {Counted(examinations.Length - 1, "more photo", "more photos")}";
+        Head(page, title);
+        page.Open("header").Element("p", "InscriptionLab", ("class", "house")).Element("h1", title).Close("header");
+        page.Open("main");
+        if (set is not null)
+        {
+            Together(page, set);
+        }
+
+        for (var i = 0; i < examinations.Length; i++)
+        {
+            One(page, examinations[i], i, alone: examinations.Length == 1);
+        }
+
+        CautionSection.Write(page);
+        ProvenanceSection.Write(page, examinations, provenance);
+        return page.Close("main").Close("body").Close("html").ToString();
+    }
+
+    private static void Head(Markup page, string title)
+    {
+        page.Verbatim("<!DOCTYPE html>\n").Open("html", ("lang", "en")).Open("head")
+            .Empty("meta", ("charset", "utf-8"))
+            .Empty("meta", ("name", "viewport"), ("content", "width=device-width, initial-scale=1"))
+            .Element("title", title + " - InscriptionLab")
+            .Open("style").Verbatim(Style()).Close("style")
+            .Close("head").Open("body");
+    }
+
+    private static void Together(Markup page, SetExamination set)
+    {
+        var how = set.Kind == SetKind.Raking ? "one view under different lamps" : "the tube turned between the photos";
+        page.Open("article").Element("h2", $"{Counted(set.Members.Length, "photo", "photos")} read together: {how}", ("class", "photo-name"));
+        FindingSection.Write(page, set.Finding);
+        NearestSection.Write(page, set.Finding, set.Reading);
+        LetteringSection.Write(page, set.Reading, "set");
+        page.Close("article");
+    }
+
+    private static void One(Markup page, Examination examination, int index, bool alone)
+    {
+        page.Open("article");
+        if (!alone)
+        {
+            page.Element("h2", Path.GetFileName(examination.Photo.File), ("class", "photo-name"));
+        }
+
+        FindingSection.Write(page, examination.Finding);
+        PhotoSection.Write(page, examination, index);
+        LetteringSection.Write(page, examination.Reading, Invariant($"p{index}"));
+        NearestSection.Write(page, examination.Finding, examination.Reading);
+        if (examination.Warnings.Length > 0)
+        {
+            page.Open("section").Element("h3", "To bear in mind").Open("ul");
+            foreach (var warning in examination.Warnings)
+            {
+                page.Element("li", warning);
+            }
+
+            page.Close("ul").Close("section");
+        }
+
+        page.Close("article");
+    }
+
+    private static string Style()
+    {
+        using var stream = typeof(ExaminationPage).Assembly.GetManifestResourceStream(StyleSheet)
+            ?? throw new InvalidOperationException("The style sheet is part of the program.");
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+}

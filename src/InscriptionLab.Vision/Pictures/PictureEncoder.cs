@@ -1,0 +1,56 @@
+using System;
+using InscriptionLab.Imaging;
+using InscriptionLab.Vision.Native;
+using OpenCvSharp;
+
+namespace InscriptionLab.Vision.Pictures;
+
+/// <summary>Turns pictures into the bytes of picture files.</summary>
+public static class PictureEncoder
+{
+    /// <summary>JPEG quality of pictures to look at: at 90 the blocks cannot be seen in grooves (common practice).</summary>
+    private const int JpegQuality = 90;
+
+    /// <summary>Gives a grey picture as a PNG file, exact.</summary>
+    public static byte[] ToPng(GrayImage picture)
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        using var native = NativeImage.From(picture);
+        return Encode(native, ".png");
+    }
+
+    /// <summary>Gives a colour picture as a PNG file, exact.</summary>
+    public static byte[] ToPng(ColourImage picture)
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        using var native = NativeImage.From(picture);
+        return Encode(native, ".png");
+    }
+
+    /// <summary>Gives a grey picture as a JPEG file to look at.</summary>
+    public static byte[] ToJpeg(GrayImage picture)
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        using var native = NativeImage.From(picture);
+        return Encode(native, ".jpg", (int)ImwriteFlags.JpegQuality, JpegQuality);
+    }
+
+    /// <summary>Gives a colour picture as a JPEG file to look at, shrunk where its longer side is above a limit.</summary>
+    /// <param name="picture">The picture.</param>
+    /// <param name="longestSide">Longest side of the result in pixels, above zero.</param>
+    public static byte[] ToJpeg(ColourImage picture, int longestSide)
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(longestSide);
+        using var native = NativeImage.From(picture);
+        var shrink = (double)longestSide / Math.Max(picture.Width, picture.Height);
+        using var small = shrink >= 1 ? null : native.Apply((from, to) => Cv2.Resize(from, to, default, shrink, shrink, InterpolationFlags.Area));
+        return Encode(small ?? native, ".jpg", (int)ImwriteFlags.JpegQuality, JpegQuality);
+    }
+
+    private static byte[] Encode(NativeImage picture, string extension, params int[] options)
+    {
+        Cv2.ImEncode(extension, picture.Mat, out var bytes, options);
+        return bytes;
+    }
+}
