@@ -1,8 +1,11 @@
 using System;
+using System.Collections.Immutable;
 using InscriptionLab.App.Examining;
+using InscriptionLab.App.Reports;
 using InscriptionLab.Findings;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Readings;
+using InscriptionLab.References;
 using InscriptionLab.Tubes;
 using InscriptionLab.Vision.Photos;
 using InscriptionLab.Vision.Strips;
@@ -12,25 +15,36 @@ namespace InscriptionLab.App;
 /// <summary>Builds the program by <c>new</c>, in one place. Owns what must be closed at the end.</summary>
 internal sealed class Composition : IDisposable
 {
-    private readonly PhotoReader _photoReader = new(new PhotoLimits());
-    private readonly Unroller _unroller = new();
+    private readonly PhotoLimits _photoLimits = new();
+    private readonly UnrollerOptions _unrollerOptions = new();
 
     /// <summary>Gets the clock.</summary>
     internal TimeProvider Clock { get; } = TimeProvider.System;
+
+    /// <summary>Gets the models that the readers use, with their hashes.</summary>
+    internal ImmutableArray<ModelFact> Models { get; } = [];
+
+    /// <summary>Gets every stage's options.</summary>
+    internal ImmutableArray<StageOptions> Options => [new("photo", _photoLimits), new("strip", _unrollerOptions)];
 
     public void Dispose()
     {
     }
 
-    /// <summary>Builds the flow of an examination.</summary>
-    internal Examiner Examiner() => new(
-        new ExaminingStages(
-            Open: _photoReader.Read,
-            FindTube: (_, _) => new Outcome<Tube>.Declined(new Refusal("tube", "No tube was looked for: this build has no tube finder.", "Use a later build.")),
-            Unroll: (photo, tube, _) => _unroller.Run(photo, tube),
-            LayFlat: (photo, _) => _unroller.Flat(photo),
-            FindLines: (_, _) => [],
-            Read: (_, _) => new Reading("none", [], []),
-            Judge: (_, _, _) => new Finding(FindingOutcome.NothingRead, [], ["This build reads nothing yet."], [], [])),
-        Clock);
+    /// <summary>Builds the flow of an examination against a list.</summary>
+    internal Examiner Examiner(ReferenceList list)
+    {
+        var photoReader = new PhotoReader(_photoLimits);
+        var unroller = new Unroller(_unrollerOptions);
+        return new Examiner(
+            new ExaminingStages(
+                Open: photoReader.Read,
+                FindTube: (_, _) => new Outcome<Tube>.Declined(new Refusal("tube", "No tube was looked for: this build has no tube finder.", "Use a later build.")),
+                Unroll: (photo, tube, _) => unroller.Run(photo, tube),
+                LayFlat: (photo, _) => unroller.Flat(photo),
+                FindLines: (_, _) => [],
+                Read: (_, _) => new Reading("none", [], []),
+                Judge: (_, _, _) => new Finding(FindingOutcome.NothingRead, [], [$"This build reads nothing yet ({list.Name})."], [], [])),
+            Clock);
+    }
 }

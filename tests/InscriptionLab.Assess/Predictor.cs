@@ -6,6 +6,7 @@ using System.IO;
 using System.Linq;
 using System.Threading;
 using InscriptionLab.App;
+using InscriptionLab.App.Demo;
 using InscriptionLab.App.Examining;
 using InscriptionLab.App.Records;
 using InscriptionLab.Assess.Truths;
@@ -42,7 +43,7 @@ internal sealed class Predictor(Composition composition, string folder, TextWrit
             var start = Stopwatch.GetTimestamp();
             try
             {
-                members.Add(composition.Examiner().Examine(file, cancel));
+                members.Add(composition.Examiner(DemoReferences.Load()).Examine(file, cancel));
                 _photos.Add(RecordMaker.Of(members[^1]));
 
                 _seconds.Add(Stopwatch.GetElapsedTime(start).TotalSeconds);

@@ -9,11 +9,13 @@ namespace InscriptionLab.App.Reports;
 /// <param name="List">Name of the reference list.</param>
 /// <param name="ListSha256">SHA-256 of the list's file.</param>
 /// <param name="Models">Models and their hashes.</param>
-/// <param name="Options">Options that differ from the defaults, as the user wrote them.</param>
+/// <param name="Asked">The command line's options, as the user wrote them.</param>
+/// <param name="Stages">Every stage's options.</param>
 internal sealed record Provenance(
     string Program,
     DateTimeOffset Made,
     string List,
     string ListSha256,
     ImmutableArray<ModelFact> Models,
-    ImmutableArray<string> Options);
+    ImmutableArray<string> Asked,
+    ImmutableArray<StageOptions> Stages);

@@ -42,6 +42,15 @@ internal sealed record TruthPhoto
     [JsonPropertyName("axis_angle_deg")]
     public double? AxisAngle { get; init; }
 
+    [JsonPropertyName("axis_px")]
+    public ImmutableArray<ImmutableArray<double>> Axis { get; init; } = [];
+
+    [JsonPropertyName("silhouettes_px")]
+    public ImmutableArray<ImmutableArray<ImmutableArray<double>>> Silhouettes { get; init; } = [];
+
+    [JsonPropertyName("camera")]
+    public TruthCamera? Camera { get; init; }
+
     [JsonPropertyName("letters")]
     public ImmutableArray<TruthLetter> Letters { get; init; } = [];
 

@@ -25,9 +25,9 @@ internal static class ProvenanceSection
         }
 
         Row(page, "list", provenance.ListSha256.Length == 0 ? provenance.List : $"{provenance.List}, SHA-256 {provenance.ListSha256}");
-        if (provenance.Options.Length > 0)
+        if (provenance.Asked.Length > 0)
         {
-            Row(page, "options", string.Join(" ", provenance.Options));
+            Row(page, "options", string.Join(" ", provenance.Asked));
         }
 
         Row(page, "made", Invariant($"{provenance.Made:yyyy-MM-dd HH:mm:ss zzz}"));

@@ -1,0 +1,35 @@
+using System.Collections.Generic;
+using System.Collections.Immutable;
+
+namespace InscriptionLab.App.Cli;
+
+/// <summary>What the user asks of <c>examine</c>.</summary>
+/// <param name="Photos">Files as named.</param>
+/// <param name="Json">File for JSON Lines, "-" for the screen; null for none.</param>
+/// <param name="Out">Folder of the examination; null for one named after the first photo.</param>
+/// <param name="Reference">File of attested forms; null for the demonstration list.</param>
+/// <param name="Together">raking, turns or separate; null to find out.</param>
+internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Json, string? Out, string? Reference, string? Together)
+{
+    /// <summary>Gets the options as the user could have written them.</summary>
+    internal ImmutableArray<string> Asked
+    {
+        get
+        {
+            var asked = new List<string>();
+            void Add(string name, string? value)
+            {
+                if (value is not null)
+                {
+                    asked.Add($"{name} {value}");
+                }
+            }
+
+            Add("--reference", Reference);
+            Add("--as", Together);
+            Add("--json", Json);
+            Add("--out", Out);
+            return [.. asked];
+        }
+    }
+}

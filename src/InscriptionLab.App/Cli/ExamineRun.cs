@@ -1,0 +1,91 @@
+using System;
+using System.Collections.Generic;
+using System.Collections.Immutable;
+using System.IO;
+using System.Linq;
+using System.Threading;
+using InscriptionLab.App.Examining;
+using InscriptionLab.App.Records;
+using InscriptionLab.App.Reports;
+using InscriptionLab.Outcomes;
+using InscriptionLab.References;
+
+namespace InscriptionLab.App.Cli;
+
+/// <summary>One run of <c>examine</c>: each photo, then the photos together, then the files. A photo that fails costs one sentence and no other photo.</summary>
+internal sealed class ExamineRun(Composition composition, Terminal terminal, ExamineRequest request)
+{
+    private bool _failed;
+
+    /// <summary>Runs.</summary>
+    /// <returns>An <see cref="ExitCode"/>.</returns>
+    internal int Run(CancellationToken cancel)
+    {
+        var references = ReferenceSource.Load(request.Reference);
+        foreach (var warning in references.Warnings)
+        {
+            terminal.Error.WriteLine(warning);
+        }
+
+        var examined = Examine(composition.Examiner(references.List), cancel);
+        if (examined.Length > 0)
+        {
+            SetExamination? set = null;
+            JsonTarget.Write(request.Json, Lines(examined, set), terminal.Output);
+            WriteFolder(examined, set, references.List);
+        }
+
+        return _failed ? ExitCode.Failed : ExitCode.Done;
+    }
+
+    private ImmutableArray<Examination> Examine(Examiner examiner, CancellationToken cancel)
+    {
+        var examined = ImmutableArray.CreateBuilder<Examination>();
+        foreach (var photo in request.Photos)
+        {
+            try
+            {
+                var examination = examiner.Examine(photo, cancel);
+                examined.Add(examination);
+                Report(TextReport.Of(examination));
+            }
+            catch (InscriptionLabException problem)
+            {
+                _failed = true;
+                terminal.Error.WriteLine(problem.Message);
+            }
+        }
+
+        return examined.ToImmutable();
+    }
+
+    private static IEnumerable<string> Lines(ImmutableArray<Examination> examined, SetExamination? set)
+    {
+        var lines = examined.Select(examination => JsonLines.LineOf(RecordMaker.Of(examination)));
+        return set is null ? lines : lines.Append(JsonLines.LineOf(RecordMaker.Of(set)));
+    }
+
+    private void WriteFolder(ImmutableArray<Examination> examined, SetExamination? set, ReferenceList list)
+    {
+        var folder = request.Out ?? ExaminationFolder.NameFor(request.Photos[0]);
+        var provenance = new Provenance(ProgramFacts.NameAndVersion, composition.Clock.GetLocalNow(), list.Name, list.Sha256, composition.Models, request.Asked, composition.Options);
+        try
+        {
+            ExaminationFolder.Write(folder, examined, set, provenance);
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            throw new InscriptionLabException($"{folder}: the examination cannot be written there; name another folder with --out.", problem);
+        }
+
+        Report($"written to {Path.Combine(folder, ExaminationFolder.Page)}\n\n{string.Join('\n', Cautions.Sentences)}\n");
+    }
+
+    private void Report(string text)
+    {
+        if (request.Json != JsonTarget.Screen)
+        {
+            terminal.Output.Write(text);
+        }
+    }
+}

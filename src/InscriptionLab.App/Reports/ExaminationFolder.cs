@@ -1,0 +1,59 @@
+using System.Collections.Generic;
+using System.Collections.Immutable;
+using System.IO;
+using System.Linq;
+using InscriptionLab.App.Examining;
+using InscriptionLab.App.Reports.Html;
+using InscriptionLab.Vision.Pictures;
+using static InscriptionLab.App.Reports.Figures;
+
+namespace InscriptionLab.App.Reports;
+
+/// <summary>The folder of an examination: the page, the record, and for each photo the strip, the strip with its letters boxed, and the photo with its marks.</summary>
+internal static class ExaminationFolder
+{
+    internal const string Page = "examination.html";
+    internal const string Record = "record.json";
+
+    /// <summary>Names a folder after the first photo.</summary>
+    internal static string NameFor(string firstPhoto) => "examination-" + Path.GetFileNameWithoutExtension(firstPhoto);
+
+    /// <summary>Writes the folder; files of an earlier examination with the same names are replaced, others are left alone.</summary>
+    internal static void Write(string folder, ImmutableArray<Examination> examinations, SetExamination? set, Provenance provenance)
+    {
+        Directory.CreateDirectory(folder);
+        for (var i = 0; i < examinations.Length; i++)
+        {
+            var stem = Path.GetFileNameWithoutExtension(examinations[i].Photo.File);
+            Pictures(Path.Combine(folder, examinations.Length == 1 ? stem : Invariant($"{i + 1}-{stem}")), examinations[i]);
+        }
+
+        File.WriteAllText(Path.Combine(folder, Record), ExaminationRecord.Of(examinations, set, provenance));
+        File.WriteAllText(Path.Combine(folder, Page), ExaminationPage.Of(examinations, set, provenance));
+    }
+
+    private static void Pictures(string start, Examination examination)
+    {
+        var letters = examination.Reading.Lines.SelectMany(line => line.Letters).Where(letter => !letter.IsSpace).ToList();
+        var inPhoto = letters.Select(letter => new Mark([.. Drawing.Corners(letter.InPhoto)], true, MarkInk.Letter)).Concat(TubeMarks(examination));
+        var inStrip = letters.Select(letter => StripBoxes.Of(letter, examination.Strip)).OfType<Measures.Quad>()
+            .Select(box => new Mark([.. Drawing.Corners(box)], true, MarkInk.Letter));
+        File.WriteAllBytes(start + "-strip.png", PictureEncoder.ToPng(examination.Strip.Image));
+        File.WriteAllBytes(start + "-strip-letters.png", PictureEncoder.ToPng(PicturePainter.Paint(examination.Strip.Image, inStrip)));
+        File.WriteAllBytes(start + "-photo-marked.jpg", PictureEncoder.ToJpeg(PicturePainter.Paint(examination.Photo.Colour, inPhoto), int.MaxValue));
+    }
+
+    private static IEnumerable<Mark> TubeMarks(Examination examination)
+    {
+        if (examination.Tube is not { } tube)
+        {
+            yield break;
+        }
+
+        yield return new Mark([tube.Axis.Start, tube.Axis.End], false, MarkInk.Axis);
+        foreach (var silhouette in tube.Silhouettes)
+        {
+            yield return new Mark([silhouette.Start, silhouette.End], false, MarkInk.Outline);
+        }
+    }
+}

@@ -1,0 +1,78 @@
+using System.Collections.Generic;
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Linq;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using InscriptionLab.App.Examining;
+using InscriptionLab.App.Records;
+using InscriptionLab.Findings;
+
+namespace InscriptionLab.App.Reports;
+
+/// <summary>The record of an examination folder: all that <c>--json</c> holds, and how it was come by: versions, hashes, options, times.</summary>
+internal static class ExaminationRecord
+{
+    private static readonly JsonSerializerOptions Indented = new()
+    {
+        WriteIndented = true,
+        PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    internal static string Of(ImmutableArray<Examination> examinations, SetExamination? set, Provenance provenance) => new JsonObject
+    {
+        ["program"] = provenance.Program,
+        ["made"] = provenance.Made.ToString("o", CultureInfo.InvariantCulture),
+        ["options"] = Strings(provenance.Asked),
+        ["reference"] = new JsonObject { ["name"] = provenance.List, ["sha256"] = provenance.ListSha256 },
+        ["models"] = new JsonArray([.. provenance.Models.Select(model => new JsonObject { ["name"] = model.Name, ["sha256"] = model.Sha256 })]),
+        ["stages"] = new JsonObject(provenance.Stages.Select(stage => KeyValuePair.Create(stage.Stage, JsonSerializer.SerializeToNode(stage.Options, stage.Options.GetType(), Indented)))),
+        ["photos"] = new JsonArray([.. examinations.Select(Of)]),
+        ["together"] = set is null ? null : Together(set),
+        ["cautions"] = Strings(Cautions.Sentences),
+    }.ToJsonString(Indented) + "\n";
+
+    private static JsonObject Of(Examination examination)
+    {
+        var record = JsonNode.Parse(JsonLines.LineOf(RecordMaker.Of(examination)))!.AsObject();
+        Complete(record, examination.Finding);
+        record["reader"] = examination.Reading.Reader;
+        record["style"] = new JsonArray([.. examination.Reading.Style.Select(style => new JsonObject { ["style"] = style.Style, ["probability"] = style.Probability.Value })]);
+        record["photo"] = new JsonObject
+        {
+            ["width"] = examination.Photo.Colour.Width,
+            ["height"] = examination.Photo.Colour.Height,
+            ["orientation"] = examination.Photo.Lens.Orientation,
+            ["focal_length_px"] = examination.Photo.Lens.FocalLength?.Pixels,
+            ["sharpness"] = examination.Photo.Quality.Sharpness,
+            ["burnt_fraction"] = examination.Photo.Quality.BurntFraction,
+            ["black_fraction"] = examination.Photo.Quality.BlackFraction,
+        };
+        record["strip"] = new JsonObject
+        {
+            ["width"] = examination.Strip.Image.Width,
+            ["height"] = examination.Strip.Image.Height,
+            ["unrolled"] = examination.Strip.Unrolled,
+            ["px_per_diameter"] = examination.Strip.PixelsPerDiameter,
+        };
+        record["seconds"] = new JsonObject(examination.Times.Select(time => KeyValuePair.Create(time.Stage, (JsonNode?)time.Elapsed.TotalSeconds)));
+        return record;
+    }
+
+    private static JsonObject Together(SetExamination set)
+    {
+        var record = JsonNode.Parse(JsonLines.LineOf(RecordMaker.Of(set)))!.AsObject();
+        Complete(record, set.Finding);
+        return record;
+    }
+
+    private static void Complete(JsonObject record, Finding finding)
+    {
+        record["finding"]!["cannot_decide"] = Strings(finding.CannotDecide);
+        record["finding"]!["retake"] = Strings(finding.Retake);
+    }
+
+    private static JsonArray Strings(ImmutableArray<string> strings) => new([.. strings.Select(text => (JsonNode)text)]);
+}
