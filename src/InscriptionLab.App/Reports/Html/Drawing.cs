@@ -18,6 +18,7 @@ internal static class Drawing
         ("class", style),
         ("role", "img"),
         ("aria-label", label),
+        ("style", Invariant($"--ratio:{width / height:0.####}")),
         ("viewBox", Invariant($"{left:0.##} {top:0.##} {width:0.##} {height:0.##}")));
 
     /// <summary>Opens a drawing that shows a whole picture.</summary>

@@ -68,9 +68,9 @@ internal static class ExaminationPage
         }
 
         FindingSection.Write(page, examination.Finding);
+        NearestSection.Write(page, examination.Finding, examination.Reading);
         PhotoSection.Write(page, examination, index);
         LetteringSection.Write(page, examination.Reading, Invariant($"p{index}"));
-        NearestSection.Write(page, examination.Finding, examination.Reading);
         if (examination.Warnings.Length > 0)
         {
             page.Open("section").Element("h3", "To bear in mind").Open("ul");

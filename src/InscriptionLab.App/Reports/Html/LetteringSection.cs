@@ -89,7 +89,7 @@ internal static class LetteringSection
         foreach (var other in letter.Alternatives)
         {
             page.Open("span", ("class", "other"))
-                .Element("span", other.Character.Length == 0 ? "no letter" : other.Character, ("class", other.Character.Length == 0 ? "none" : "glyph"))
+                .Element("span", other.Character.Length == 0 ? "nothing" : other.Character, ("class", other.Character.Length == 0 ? "none" : "glyph"))
                 .Element("span", Percent(other.Probability), ("class", "number")).Close("span");
         }
     }
