@@ -4,31 +4,56 @@ using InscriptionLab.App.Examining;
 using InscriptionLab.App.Reports;
 using InscriptionLab.Findings;
 using InscriptionLab.Outcomes;
-using InscriptionLab.Readings;
 using InscriptionLab.References;
 using InscriptionLab.Tubes;
 using InscriptionLab.Vision.Photos;
+using InscriptionLab.Vision.Reading;
 using InscriptionLab.Vision.Strips;
 
 namespace InscriptionLab.App;
 
-/// <summary>Builds the program by <c>new</c>, in one place. Owns what must be closed at the end.</summary>
+/// <summary>Builds the program by <c>new</c>, in one place. Owns what must be closed at the end; models are loaded once, when first needed.</summary>
 internal sealed class Composition : IDisposable
 {
     private readonly PhotoLimits _photoLimits = new();
     private readonly UnrollerOptions _unrollerOptions = new();
+    private readonly InscriptionReaderOptions _readerOptions = new();
+    private readonly TesseractReaderOptions _secondOptions = new();
+    private readonly Lazy<TesseractReader?> _second;
+    private readonly Lazy<InscriptionReader> _reader;
+
+    internal Composition()
+    {
+        _second = new Lazy<TesseractReader?>(() => TesseractReader.TryStart(_secondOptions, out _));
+        _reader = new Lazy<InscriptionReader>(() => new InscriptionReader(new ModelShelf(ModelFolder.Path), _readerOptions, _second.Value));
+    }
 
     /// <summary>Gets the clock.</summary>
     internal TimeProvider Clock { get; } = TimeProvider.System;
 
     /// <summary>Gets the models that the readers use, with their hashes.</summary>
-    internal ImmutableArray<ModelFact> Models { get; } = [];
+    internal ImmutableArray<ModelFact> Models { get; } = ModelFolder.Facts();
 
     /// <summary>Gets every stage's options.</summary>
-    internal ImmutableArray<StageOptions> Options => [new("photo", _photoLimits), new("strip", _unrollerOptions)];
+    internal ImmutableArray<StageOptions> Options =>
+    [
+        new("photo", _photoLimits),
+        new("strip", _unrollerOptions),
+        new("reading", _readerOptions),
+        new("second reading", _secondOptions),
+    ];
 
     public void Dispose()
     {
+        if (_reader.IsValueCreated)
+        {
+            _reader.Value.Dispose();
+        }
+
+        if (_second is { IsValueCreated: true, Value: { } second })
+        {
+            second.Dispose();
+        }
     }
 
     /// <summary>Builds the flow of an examination against a list.</summary>
@@ -42,9 +67,8 @@ internal sealed class Composition : IDisposable
                 FindTube: (_, _) => new Outcome<Tube>.Declined(new Refusal("tube", "No tube was looked for: this build has no tube finder.", "Use a later build.")),
                 Unroll: (photo, tube, _) => unroller.Run(photo, tube),
                 LayFlat: (photo, _) => unroller.Flat(photo),
-                FindLines: (_, _) => [],
-                Read: (_, _) => new Reading("none", [], []),
-                Judge: (_, _, _) => new Finding(FindingOutcome.NothingRead, [], [$"This build reads nothing yet ({list.Name})."], [], [])),
+                Read: (photo, strip, cancel) => ModelFolder.Present ? _reader.Value.Run(photo, strip, cancel) : new Readings.Reading("none", [], []),
+                Judge: (_, _, _) => new Finding(FindingOutcome.NothingRead, [], [$"This build does not compare yet ({list.Name})."], [], [])),
             Clock);
     }
 }

@@ -33,16 +33,13 @@ internal static class TruthExaminations
     {
         var truth = SampleImages.TruthOf(sample);
         var unroller = new Unroller();
-        Photo? opened = null;
-        Strip? strip = null;
         return new Examiner(
             new ExaminingStages(
-                Open: file => opened = new PhotoReader(new PhotoLimits()).Read(file),
+                Open: file => new PhotoReader(new PhotoLimits()).Read(file),
                 FindTube: (photo, _) => TubeOf(truth, photo) is { } tube ? new Outcome<Tube>.Found(tube) : new Outcome<Tube>.Declined(new Refusal("tube", "There is none.", "Take another photo.")),
-                Unroll: (photo, tube, _) => strip = unroller.Run(photo, tube),
-                LayFlat: (photo, _) => strip = unroller.Flat(photo),
-                FindLines: (laid, _) => [.. truth.Lines.Select((_, line) => LineOf(truth, line, laid))],
-                Read: (lines, _) => new Reading("truth", [.. lines.Select((line, i) => ReadingOf(truth, i, line, strip!))], [new StyleCandidate(truth.Style ?? "roman", Probability.From(Sure))]),
+                Unroll: (photo, tube, _) => unroller.Run(photo, tube),
+                LayFlat: (photo, _) => unroller.Flat(photo),
+                Read: (_, strip, _) => new Reading("truth", [.. truth.Lines.Select((_, i) => ReadingOf(truth, i, LineOf(truth, i, strip), strip))], [new StyleCandidate(truth.Style ?? "roman", Probability.From(Sure))]),
                 Judge: (_, reading, _) => Judged(truth, reading)),
             TimeProvider.System);
     }

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using InscriptionLab.Findings;
-using InscriptionLab.Lines;
 using InscriptionLab.Photos;
 using InscriptionLab.Readings;
 using InscriptionLab.Strips;
@@ -12,7 +11,6 @@ namespace InscriptionLab.App.Examining;
 /// <param name="Photo">The photo.</param>
 /// <param name="Tube">The tube; null where none was found, and then <paramref name="Warnings"/> says why.</param>
 /// <param name="Strip">The surface laid flat; the photo itself where no tube was found.</param>
-/// <param name="Lines">Lines of lettering that were found, in reading order.</param>
 /// <param name="Reading">What was read.</param>
 /// <param name="Finding">What it is worth.</param>
 /// <param name="Warnings">Sentences for the user: what was assumed, what could not be told.</param>
@@ -21,7 +19,6 @@ internal sealed record Examination(
     Photo Photo,
     Tube? Tube,
     Strip Strip,
-    ImmutableArray<LetteringLine> Lines,
     Reading Reading,
     Finding Finding,
     ImmutableArray<string> Warnings,

@@ -1,8 +1,6 @@
 using System;
-using System.Collections.Immutable;
 using System.Threading;
 using InscriptionLab.Findings;
-using InscriptionLab.Lines;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.Readings;
@@ -16,14 +14,12 @@ namespace InscriptionLab.App.Examining;
 /// <param name="FindTube">Photo to tube.</param>
 /// <param name="Unroll">Photo and tube to strip.</param>
 /// <param name="LayFlat">Photo to a strip that is the photo itself, for where there is no tube.</param>
-/// <param name="FindLines">Strip to lines of lettering.</param>
-/// <param name="Read">Lines to letters.</param>
+/// <param name="Read">Photo and strip to lines of letters.</param>
 /// <param name="Judge">Photo and reading to finding, with the nearest forms of the reference list.</param>
 internal sealed record ExaminingStages(
     Func<string, Photo> Open,
     Func<Photo, CancellationToken, Outcome<Tube>> FindTube,
     Func<Photo, Tube, CancellationToken, Strip> Unroll,
     Func<Photo, CancellationToken, Strip> LayFlat,
-    Func<Strip, CancellationToken, ImmutableArray<LetteringLine>> FindLines,
-    Func<ImmutableArray<LetteringLine>, CancellationToken, Reading> Read,
+    Func<Photo, Strip, CancellationToken, Reading> Read,
     Func<Photo, Reading, CancellationToken, Finding> Judge);
