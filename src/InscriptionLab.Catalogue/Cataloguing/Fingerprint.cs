@@ -1,0 +1,15 @@
+using System;
+using System.Security.Cryptography;
+using System.Text;
+
+namespace InscriptionLab.Cataloguing;
+
+/// <summary>SHA-256 hashes in lower-case hexadecimal digits.</summary>
+internal static class Fingerprint
+{
+    /// <summary>Gives the hash of an entry's photo, kind and versions: the same work on the same photo is kept once.</summary>
+    internal static string Of(CatalogueEntry entry) => OfText(string.Join('\n', entry.Kind, entry.Photo.Sha256, entry.Versions.Program, entry.Versions.Model, entry.Versions.List, entry.Versions.ListSha256));
+
+    /// <summary>Gives the hash of a text in UTF-8.</summary>
+    internal static string OfText(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
+}

@@ -1,0 +1,37 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using InscriptionLab.Likeness;
+using Microsoft.EntityFrameworkCore;
+
+namespace InscriptionLab.Cataloguing;
+
+/// <summary>Hands out the embeddings of the marks that are not in the trash.</summary>
+public sealed class LikenessSource
+{
+    private readonly Func<CatalogueContext> _newContext;
+
+    internal LikenessSource(Func<CatalogueContext> newContext) => _newContext = newContext;
+
+    /// <summary>Loads the embeddings into an index; a mark's number there is the number of its line.</summary>
+    public MarkIndex Load()
+    {
+        using var context = _newContext();
+        var rows = context.Marks.AsNoTracking()
+            .Where(mark => mark.Embedding != null && mark.Line!.Examination!.TrashedAt == null && mark.Line.Examination.Photo!.Object!.TrashedAt == null)
+            .Select(mark => new { mark.LineId, mark.Embedding })
+            .AsEnumerable()
+            .Select(row => KeyValuePair.Create<long, ReadOnlyMemory<sbyte>>(row.LineId, Array.ConvertAll(row.Embedding!, value => unchecked((sbyte)value))))
+            .ToList();
+        return new MarkIndex(rows);
+    }
+
+    /// <summary>Gives the embedding of one line; null where the line has none.</summary>
+    /// <param name="line">Number of the line.</param>
+    public IReadOnlyList<sbyte>? Of(long line)
+    {
+        using var context = _newContext();
+        var embedding = context.Marks.AsNoTracking().Where(mark => mark.LineId == line).Select(mark => mark.Embedding).SingleOrDefault();
+        return embedding is null ? null : Array.ConvertAll(embedding, value => unchecked((sbyte)value));
+    }
+}
