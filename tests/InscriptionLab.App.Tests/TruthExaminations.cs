@@ -127,7 +127,7 @@ internal static class TruthExaminations
         var read = truth.Lines[0];
         var form = truth.IsVariantOf ?? truth.Lines[0];
         var differences = form.Length == read.Length
-            ? Enumerable.Range(0, read.Length).Where(i => read[i] != form[i]).Select(i => new LetterDifference(form[i..(i + 1)], read[i..(i + 1)], Probability.From(Sure), 0, i))
+            ? Enumerable.Range(0, read.Length).Where(i => read[i] != form[i]).Select(i => new LetterDifference(form[i..(i + 1)], read[i..(i + 1)], Probability.From(Sure), 0, i) { FormIndex = i })
             : [];
         var nearest = new NearestForm(new ReferenceForm(form, form, AttestationStatus.Attested), 0, 1, [.. differences], null);
         return new Finding(

@@ -27,7 +27,7 @@ internal sealed class TextReport
         var report = new TextReport();
         report.Photo(examination);
         report.Read(examination.Reading);
-        report.Found(examination.Finding, examination.Reading);
+        report.Found(examination.Finding);
         foreach (var warning in examination.Warnings)
         {
             report.Entry("mind", warning);
@@ -44,7 +44,7 @@ internal sealed class TextReport
         var how = set.Kind == SetKind.Raking ? "one view under different lamps" : "the tube turned between the photos";
         report.Line($"{Counted(set.Members.Length, "photo", "photos")} read together ({how})");
         report.Read(set.Reading);
-        report.Found(set.Finding, set.Reading);
+        report.Found(set.Finding);
         report.Line(string.Empty);
         return report._text.ToString();
     }
@@ -87,12 +87,12 @@ internal sealed class TextReport
         ? string.Empty
         : "or " + string.Join(", ", letter.Alternatives.Select(other => $"{(other.Character.Length == 0 ? "nothing" : other.Character)} {Percent(other.Probability)}"));
 
-    private void Found(Finding finding, Reading reading)
+    private void Found(Finding finding)
     {
         foreach (var nearest in finding.Nearest)
         {
             Line(string.Empty);
-            Near(nearest, reading);
+            Near(nearest);
         }
 
         Line(string.Empty);
@@ -102,7 +102,7 @@ internal sealed class TextReport
         Entries("next photo", finding.Retake);
     }
 
-    private void Near(NearestForm nearest, Reading reading)
+    private void Near(NearestForm nearest)
     {
         var form = nearest.Form;
         var differ = nearest.Differences.Length == 0 ? "no letter differs" : Counted(nearest.Differences.Length, "letter differs", "letters differ");
@@ -112,22 +112,15 @@ internal sealed class TextReport
             return;
         }
 
-        var places = Alignment.Of(nearest, reading);
+        var places = FormBesideReading.Of(nearest);
         Line($"{Indent}form  {string.Concat(places.Select(place => place.Attested.Length == 0 ? "-" : place.Attested))}");
         Line($"{Indent}read  {string.Concat(places.Select(place => place.Read.Length == 0 ? "-" : place.Read))}");
         Line($"{Indent}      {string.Concat(places.Select(place => place.Difference is null ? " " : "^"))}".TrimEnd());
         foreach (var difference in nearest.Differences)
         {
-            Line($"{Indent}      {Sentence(difference)}");
+            Line($"{Indent}      {DifferenceWords.For(difference)}");
         }
     }
-
-    private static string Sentence(LetterDifference difference) => (difference.Attested, difference.Read) switch
-    {
-        ("", var read) => $"{read} is one letter too many ({Percent(difference.Probability)} sure)",
-        (var attested, "") => $"{attested} is missing ({Percent(difference.Probability)} sure)",
-        (var attested, var read) => $"{read} in place of {attested} ({Percent(difference.Probability)} sure that it is not {attested})",
-    };
 
     private void Entries(string name, IEnumerable<string> sentences)
     {

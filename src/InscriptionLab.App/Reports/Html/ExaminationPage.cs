@@ -54,7 +54,7 @@ internal static class ExaminationPage
         var how = set.Kind == SetKind.Raking ? "one view under different lamps" : "the tube turned between the photos";
         page.Open("article").Element("h2", $"{Counted(set.Members.Length, "photo", "photos")} read together: {how}", ("class", "photo-name"));
         FindingSection.Write(page, set.Finding);
-        NearestSection.Write(page, set.Finding, set.Reading);
+        NearestSection.Write(page, set.Finding);
         LetteringSection.Write(page, set.Reading, "set");
         page.Close("article");
     }
@@ -68,7 +68,7 @@ internal static class ExaminationPage
         }
 
         FindingSection.Write(page, examination.Finding);
-        NearestSection.Write(page, examination.Finding, examination.Reading);
+        NearestSection.Write(page, examination.Finding);
         PhotoSection.Write(page, examination, index);
         LetteringSection.Write(page, examination.Reading, Invariant($"p{index}"));
         if (examination.Warnings.Length > 0)

@@ -2,8 +2,6 @@ using System.Collections.Generic;
 using InscriptionLab.App.Records;
 using InscriptionLab.Comparison;
 using InscriptionLab.Findings;
-using InscriptionLab.Readings;
-using static InscriptionLab.App.Reports.Figures;
 
 namespace InscriptionLab.App.Reports.Html;
 
@@ -12,7 +10,7 @@ internal static class NearestSection
 {
     private const string NoLetter = "\u00B7";
 
-    internal static void Write(Markup page, Finding finding, Reading reading)
+    internal static void Write(Markup page, Finding finding)
     {
         if (finding.Nearest.Length == 0)
         {
@@ -22,16 +20,16 @@ internal static class NearestSection
         page.Open("section").Element("h3", "Nearest forms of the list");
         foreach (var nearest in finding.Nearest)
         {
-            One(page, nearest, reading);
+            One(page, nearest);
         }
 
         page.Close("section");
     }
 
-    private static void One(Markup page, NearestForm nearest, Reading reading)
+    private static void One(Markup page, NearestForm nearest)
     {
         var form = nearest.Form;
-        var places = Alignment.Of(nearest, reading);
+        var places = FormBesideReading.Of(nearest);
         page.Open("div", ("class", "form"))
             .Open("p").Element("strong", form.Form, ("class", "text-inline"))
             .Text($" {form.Maker}, {Words.For(form.Status)}").Close("p")
@@ -48,7 +46,7 @@ internal static class NearestSection
             page.Open("ul", ("class", "note"));
             foreach (var difference in nearest.Differences)
             {
-                page.Element("li", Sentence(difference));
+                page.Element("li", DifferenceWords.For(difference));
             }
 
             page.Close("ul");
@@ -68,11 +66,4 @@ internal static class NearestSection
 
         page.Close("tr");
     }
-
-    private static string Sentence(LetterDifference difference) => (difference.Attested, difference.Read) switch
-    {
-        ("", var read) => $"One letter too many: {read} ({Percent(difference.Probability)} sure).",
-        (var attested, "") => $"Missing: {attested} ({Percent(difference.Probability)} sure).",
-        (var attested, var read) => $"{read} stands where the list has {attested} ({Percent(difference.Probability)} sure that it is not {attested}).",
-    };
 }
