@@ -1,0 +1,123 @@
+using System;
+using System.Linq;
+
+namespace InscriptionLab.Vision.Tubes;
+
+/// <summary>
+/// How surely an edge runs along the tube at each row of each strip: the colour step between the rows just above and just below,
+/// measured against the steps that the texture of this photo makes anyway, and capped so that no single strong piece decides.
+/// </summary>
+internal sealed class EdgeEvidence
+{
+    /// <summary>Rows averaged on either side of the edge.</summary>
+    internal const int Reach = 2;
+
+    /// <summary>Evidence of a clear edge, the most a strip can give.</summary>
+    internal const double Clear = 1 - Doubt;
+
+    /// <summary>What a strip without an edge subtracts.</summary>
+    private const double Doubt = 0.35;
+
+    /// <summary>The most a strip can take away.</summary>
+    private const double LargestLoss = 0.3;
+
+    /// <summary>Colour step, in units of the texture's, from which an edge is clear.</summary>
+    private const double ClearStep = 4;
+
+    /// <summary>Share of all steps that are no larger than the texture's.</summary>
+    private const double TextureQuantile = 0.35;
+
+    /// <summary>Step below which no texture is assumed to lie, in L*a*b* units: JPEG and rounding.</summary>
+    private const double SmallestTexture = 0.4;
+
+    /// <summary>Evidence of a place out of the picture: all but neutral, so that a tube may leave the picture and come back.</summary>
+    private const double OutOfPicture = -0.02;
+
+    private readonly float[] _evidence;
+
+    private EdgeEvidence(TurnedProfiles profiles, float[] evidence, double texture)
+    {
+        Profiles = profiles;
+        _evidence = evidence;
+        Texture = texture;
+    }
+
+    internal TurnedProfiles Profiles { get; }
+
+    /// <summary>Gets the colour step that the texture makes, L*a*b* units.</summary>
+    internal double Texture { get; }
+
+    /// <summary>Gives the evidence at a strip and row; rows out of the picture are all but neutral.</summary>
+    internal double this[int strip, int row]
+    {
+        get
+        {
+            if ((uint)row >= (uint)Profiles.Rows)
+            {
+                return OutOfPicture;
+            }
+
+            var value = _evidence[(strip * Profiles.Rows) + row];
+            return float.IsNaN(value) ? OutOfPicture : value;
+        }
+    }
+
+    /// <summary>Gives a value indicating whether a place of a line lies in the picture.</summary>
+    internal bool InPicture(int strip, double row) =>
+        row >= 0 && row < Profiles.Rows && !float.IsNaN(_evidence[(strip * Profiles.Rows) + (int)row]);
+
+    /// <summary>Sums the evidence of a line over a range of strips, as a share of all strips.</summary>
+    internal double Sum(EdgeLine line, int first, int last)
+    {
+        double sum = 0;
+        for (var strip = first; strip <= last; strip++)
+        {
+            sum += this[strip, (int)Math.Round(line.At(Profiles.Middles[strip]))];
+        }
+
+        return sum / Profiles.Strips;
+    }
+
+    internal static EdgeEvidence From(TurnedProfiles profiles)
+    {
+        var steps = new float[profiles.Strips * profiles.Rows];
+        for (var strip = 0; strip < profiles.Strips; strip++)
+        {
+            for (var row = 0; row < profiles.Rows; row++)
+            {
+                steps[(strip * profiles.Rows) + row] = (float)Step(profiles, strip, row);
+            }
+        }
+
+        var known = steps.Where(step => !float.IsNaN(step)).Order().ToArray();
+        var texture = SmallestTexture + (known.Length == 0 ? 0 : known[(int)(TextureQuantile * (known.Length - 1))]);
+        for (var i = 0; i < steps.Length; i++)
+        {
+            steps[i] = (float)Math.Max(-LargestLoss, Math.Min(steps[i] / (texture * ClearStep), 1) - Doubt);
+        }
+
+        return new EdgeEvidence(profiles, steps, texture);
+    }
+
+    private static double Step(TurnedProfiles profiles, int strip, int row)
+    {
+        if (row < Reach || row + Reach >= profiles.Rows)
+        {
+            return double.NaN;
+        }
+
+        double square = 0;
+        for (var channel = 0; channel < 3; channel++)
+        {
+            double step = 0;
+            for (var i = 1; i <= Reach; i++)
+            {
+                step += profiles.Colour(strip, row + i)[channel] - profiles.Colour(strip, row - i)[channel];
+            }
+
+            square += step * step / (Reach * Reach);
+        }
+
+        return Math.Sqrt(square);
+    }
+}

@@ -1,0 +1,99 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+
+namespace InscriptionLab.Vision.Tubes;
+
+/// <summary>Pairs edges into tubes: two clear edges with nothing but background beyond them. A shadow's edge beyond a silhouette is allowed; one instead of it is not.</summary>
+internal static class OutlinePairSearch
+{
+    /// <summary>Largest difference of slope between the two outlines of a tube.</summary>
+    private const double LargestConvergence = 0.15;
+
+    /// <summary>Fewest strips over which both outlines must show.</summary>
+    private const int FewestStrips = 4;
+
+    /// <summary>Rows beyond an outline in which another edge counts as its flank.</summary>
+    private const double FlankRows = 6;
+
+    /// <summary>Share of the pair's length over which an edge beyond it must run to speak against it.</summary>
+    private const double SpeakingShare = 0.4;
+
+    /// <summary>How far inside a shadow's edge the silhouette is looked for, as a share of the diameter.</summary>
+    private const double WidestShadow = 0.3;
+
+    /// <summary>Evidence of a silhouette inside a shadow's edge, as a share of the shadow edge's.</summary>
+    private const double SilhouetteByShadow = 0.4;
+
+    /// <summary>Share of an outline's evidence that is taken away where it is a shadow's edge.</summary>
+    private const double ShadowLoss = 0.8;
+
+    /// <summary>Gives the pairs, best first.</summary>
+    /// <param name="evidence">Evidence of edges.</param>
+    /// <param name="lines">Edges found.</param>
+    /// <param name="smallestDiameter">Smallest distance, rows.</param>
+    internal static IReadOnlyList<OutlinePair> Find(EdgeEvidence evidence, IReadOnlyList<EdgeLine> lines, double smallestDiameter)
+    {
+        var pairs = new List<OutlinePair>();
+        foreach (var upper in lines)
+        {
+            foreach (var lower in lines)
+            {
+                if (Pair(evidence, lines, upper, lower, smallestDiameter) is { } pair)
+                {
+                    pairs.Add(pair);
+                }
+            }
+        }
+
+        return [.. pairs.OrderByDescending(pair => pair.Score)];
+    }
+
+    private static OutlinePair? Pair(EdgeEvidence evidence, IReadOnlyList<EdgeLine> lines, EdgeLine upper, EdgeLine lower, double smallestDiameter)
+    {
+        var first = Math.Max(upper.First, lower.First);
+        var last = Math.Min(upper.Last, lower.Last);
+        var middles = evidence.Profiles.Middles;
+        if (last - first + 1 < FewestStrips
+            || Math.Abs(upper.Slope - lower.Slope) > LargestConvergence
+            || lower.At(middles[first]) - upper.At(middles[first]) < smallestDiameter
+            || lower.At(middles[last]) - upper.At(middles[last]) < smallestDiameter)
+        {
+            return null;
+        }
+
+        var diameter = lower.At(middles[(first + last) / 2]) - upper.At(middles[(first + last) / 2]);
+        var score = Side(evidence, lines, upper, first, last, diameter, -1) + Side(evidence, lines, lower, first, last, diameter, 1);
+        return new OutlinePair(upper, lower, first, last, score);
+    }
+
+    private static double Side(EdgeEvidence evidence, IReadOnlyList<EdgeLine> lines, EdgeLine outline, int first, int last, double diameter, int side)
+    {
+        var profiles = evidence.Profiles;
+        var own = evidence.Sum(outline, first, last);
+        double against = 0;
+        foreach (var line in lines)
+        {
+            var from = Math.Max(first, line.First);
+            var to = Math.Min(last, line.Last);
+            if (ReferenceEquals(line, outline) || to - from < SpeakingShare * (last - first))
+            {
+                continue;
+            }
+
+            var x = profiles.Middles[(from + to) / 2];
+            var beyond = (line.At(x) - outline.At(x)) * side;
+            if (beyond > FlankRows && !ShadowEdge.Between(profiles, line, outline, side))
+            {
+                against = Math.Max(against, evidence.Sum(line, from, to));
+            }
+            else if (beyond < -EdgeEvidence.Reach && beyond > -WidestShadow * diameter
+                && line.Score > SilhouetteByShadow * outline.Score && ShadowEdge.Between(profiles, outline, line, side))
+            {
+                against = Math.Max(against, ShadowLoss * own);
+            }
+        }
+
+        return own - against;
+    }
+}
