@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Immutable;
+using System.Linq;
 using InscriptionLab.Lines;
 using InscriptionLab.Measures;
 using InscriptionLab.Readings;
@@ -7,7 +8,7 @@ using InscriptionLab.Vision.Lines;
 
 namespace InscriptionLab.Vision.Reading;
 
-/// <summary>Boxes of the letters of one line in its crop: sideways from the network's letter edges, up and down from the line's ink.</summary>
+/// <summary>Boxes of the letters of one line in its crop: sideways from the network's letter edges, up and down from the picture.</summary>
 /// <param name="line">The line.</param>
 /// <param name="sight">What the network saw in it.</param>
 internal sealed class LetterBoxes(LetteringLine line, LineSight sight)
@@ -24,21 +25,26 @@ internal sealed class LetterBoxes(LetteringLine line, LineSight sight)
             sides[index] = Sides(letters[index]);
         }
 
-        var boxes = ImmutableArray.CreateBuilder<Quad>(letters.Length);
+        var ink = Enumerable.Range(0, letters.Length).Where(index => letters[index].Character != " ").ToArray();
         var (top, bottom) = InkRows(line.Crop.Height);
-        for (var index = 0; index < letters.Length; index++)
+        var rows = ink.Length == 0 ? [] : new LetterRows(line.Crop).Of([.. ink.Select(index => (letters[index].Character, sides[index].Left, sides[index].Right))], top, bottom);
+        var boxes = new Quad[letters.Length];
+        for (var place = 0; place < ink.Length; place++)
         {
-            var (left, right) = sides[index];
-            if (letters[index].Character == " " && index > 0 && index + 1 < letters.Length)
-            {
-                (left, right) = (sides[index - 1].Right, sides[index + 1].Left);
-            }
-
-            right = Math.Max(right, left + Narrowest);
-            boxes.Add(LetterQuads.Rectangle(left, top, right, bottom));
+            var (left, right) = sides[ink[place]];
+            boxes[ink[place]] = LetterQuads.Rectangle(left, rows[place].Top, Math.Max(right, left + Narrowest), rows[place].Bottom);
         }
 
-        return boxes.MoveToImmutable();
+        for (var index = 1; index + 1 < letters.Length; index++)
+        {
+            if (letters[index].Character == " ")
+            {
+                var (left, right) = (sides[index - 1].Right, sides[index + 1].Left);
+                boxes[index] = LetterQuads.Rectangle(left, top, Math.Max(right, left + Narrowest), bottom);
+            }
+        }
+
+        return [.. boxes];
     }
 
     /// <summary>Gives the rows between which the ink of a crop lies, along outer pixel edges.</summary>

@@ -14,13 +14,44 @@ internal sealed class LetterDecoder(EngravedReaderOptions options)
     /// <summary>Decodes a line.</summary>
     internal LineReading Decode(LetteringLine line, LineSight sight)
     {
-        // Ground before and behind the line may look like a space; a space that parts nothing is not lettering.
-        var text = CtcDecoder.NBest(sight.Posteriors, options.Beam)[0].Text.Trim(' ');
-        var evidence = text.Length == 0 ? [] : LetterWeigher.Weigh(sight.Posteriors, text, options.Weigher);
+        var posteriors = sight.Posteriors;
+        var text = CtcDecoder.NBest(posteriors, options.Beam)[0].Text;
+        if (HasEndSpace(text))
+        {
+            posteriors = WithoutEndSpaces(posteriors, text);
+            text = CtcDecoder.NBest(posteriors, options.Beam).FirstOrDefault(hypothesis => !HasEndSpace(hypothesis.Text))?.Text ?? string.Empty;
+        }
+
+        var evidence = text.Length == 0 ? [] : LetterWeigher.Weigh(posteriors, text, options.Weigher);
         var boxes = new LetterBoxes(line, sight).Of(evidence);
         var letters = evidence.Select((letter, index) => Letter(letter, boxes[index], line)).ToImmutableArray();
-        var confidence = letters.IsEmpty ? 0 : Math.Exp(CtcScorer.LogProbability(sight.Posteriors, text) ?? double.NegativeInfinity);
-        return new LineReading(line, letters, Probability.From(confidence), sight.Posteriors);
+        var confidence = letters.IsEmpty ? 0 : Math.Exp(CtcScorer.LogProbability(posteriors, text) ?? double.NegativeInfinity);
+        return new LineReading(line, letters, Probability.From(confidence), posteriors);
+    }
+
+    private static bool HasEndSpace(string text) => text.StartsWith(' ') || text.EndsWith(' ');
+
+    /// <summary>Ground before and behind a line may look like a space; a space that parts nothing is not lettering, so there it is counted as blank.</summary>
+    private static LinePosteriors WithoutEndSpaces(LinePosteriors posteriors, string text)
+    {
+        var evidence = LetterWeigher.Weigh(posteriors, text);
+        var ink = evidence.Where(letter => letter.Character != " ").ToArray();
+        var first = ink.Length == 0 ? posteriors.Frames : ink[0].StartFrame;
+        var last = ink.Length == 0 ? -1 : ink[^1].EndFrame;
+        var space = posteriors.Classes.IndexOf(" ");
+        var numbers = new float[posteriors.Frames * posteriors.Classes.Length];
+        for (var frame = 0; frame < posteriors.Frames; frame++)
+        {
+            var row = numbers.AsSpan(frame * posteriors.Classes.Length, posteriors.Classes.Length);
+            posteriors.Frame(frame).CopyTo(row);
+            if (frame < first || frame > last)
+            {
+                row[posteriors.Blank] = (float)Math.Log(Math.Exp(row[posteriors.Blank]) + Math.Exp(row[space]));
+                row[space] = float.NegativeInfinity;
+            }
+        }
+
+        return new LinePosteriors(posteriors.Classes, posteriors.Blank, numbers);
     }
 
     private Letter Letter(LetterEvidence evidence, Quad inCrop, LetteringLine line)
