@@ -57,18 +57,19 @@ internal sealed class Composition : IDisposable
     }
 
     /// <summary>Builds the flow of an examination against a list.</summary>
-    internal Examiner Examiner(ReferenceList list)
+    internal Examiner Examiner(ReferenceList list) => new(Stages(list), Clock);
+
+    /// <summary>Builds the stages of an examination against a list.</summary>
+    internal ExaminingStages Stages(ReferenceList list)
     {
         var photoReader = new PhotoReader(_photoLimits);
         var unroller = new Unroller(_unrollerOptions);
-        return new Examiner(
-            new ExaminingStages(
-                Open: photoReader.Read,
-                FindTube: (_, _) => new Outcome<Tube>.Declined(new Refusal("tube", "No tube was looked for: this build has no tube finder.", "Use a later build.")),
-                Unroll: (photo, tube, _) => unroller.Run(photo, tube),
-                LayFlat: (photo, _) => unroller.Flat(photo),
-                Read: (photo, strip, cancel) => ModelFolder.Present ? _reader.Value.Run(photo, strip, cancel) : new Readings.Reading("none", [], []),
-                Judge: (_, _, _) => new Finding(FindingOutcome.NothingRead, [], [$"This build does not compare yet ({list.Name})."], [], [])),
-            Clock);
+        return new ExaminingStages(
+            Open: photoReader.Read,
+            FindTube: (_, _) => new Outcome<Tube>.Declined(new Refusal("tube", "No tube was looked for: this build has no tube finder.", "Use a later build.")),
+            Unroll: (photo, tube, _) => unroller.Run(photo, tube),
+            LayFlat: (photo, _) => unroller.Flat(photo),
+            Read: (photo, strip, cancel) => ModelFolder.Present ? _reader.Value.Run(photo, strip, cancel) : new Readings.Reading("none", [], []),
+            Judge: (_, _, _) => new Finding(FindingOutcome.NothingRead, [], [$"This build does not compare yet ({list.Name})."], [], []));
     }
 }
