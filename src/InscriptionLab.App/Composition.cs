@@ -2,13 +2,13 @@ using System;
 using System.Collections.Immutable;
 using InscriptionLab.App.Examining;
 using InscriptionLab.App.Reports;
+using InscriptionLab.Comparison;
 using InscriptionLab.Findings;
-using InscriptionLab.Outcomes;
 using InscriptionLab.References;
-using InscriptionLab.Tubes;
 using InscriptionLab.Vision.Photos;
 using InscriptionLab.Vision.Reading;
 using InscriptionLab.Vision.Strips;
+using InscriptionLab.Vision.Tubes;
 
 namespace InscriptionLab.App;
 
@@ -16,9 +16,11 @@ namespace InscriptionLab.App;
 internal sealed class Composition : IDisposable
 {
     private readonly PhotoLimits _photoLimits = new();
+    private readonly TubeFinderOptions _tubeOptions = new();
     private readonly UnrollerOptions _unrollerOptions = new();
     private readonly InscriptionReaderOptions _readerOptions = new();
     private readonly TesseractReaderOptions _secondOptions = new();
+    private readonly ComparerOptions _comparerOptions = new();
     private readonly Lazy<TesseractReader?> _second;
     private readonly Lazy<InscriptionReader> _reader;
 
@@ -38,9 +40,11 @@ internal sealed class Composition : IDisposable
     internal ImmutableArray<StageOptions> Options =>
     [
         new("photo", _photoLimits),
+        new("tube", _tubeOptions),
         new("strip", _unrollerOptions),
         new("reading", _readerOptions),
         new("second reading", _secondOptions),
+        new("comparison", _comparerOptions),
     ];
 
     public void Dispose()
@@ -63,13 +67,16 @@ internal sealed class Composition : IDisposable
     internal ExaminingStages Stages(ReferenceList list)
     {
         var photoReader = new PhotoReader(_photoLimits);
+        var tubeFinder = new TubeFinder(_tubeOptions);
         var unroller = new Unroller(_unrollerOptions);
+        var comparer = new Comparer(list, _comparerOptions);
         return new ExaminingStages(
             Open: photoReader.Read,
-            FindTube: (_, _) => new Outcome<Tube>.Declined(new Refusal("tube", "No tube was looked for: this build has no tube finder.", "Use a later build.")),
+            FindTube: tubeFinder.Run,
             Unroll: (photo, tube, _) => unroller.Run(photo, tube),
             LayFlat: (photo, _) => unroller.Flat(photo),
             Read: (photo, strip, cancel) => ModelFolder.Present ? _reader.Value.Run(photo, strip, cancel) : new Readings.Reading("none", [], []),
-            Judge: (_, _, _) => new Finding(FindingOutcome.NothingRead, [], [$"This build does not compare yet ({list.Name})."], [], []));
+            Compare: comparer.Compare,
+            Judge: comparison => new Finding(comparison.Reading.Lines.Length == 0 ? FindingOutcome.NothingRead : FindingOutcome.Undecided, comparison.Nearest, ["This build does not judge yet."], [], []));
     }
 }

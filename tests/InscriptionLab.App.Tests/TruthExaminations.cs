@@ -40,7 +40,8 @@ internal static class TruthExaminations
                 Unroll: (photo, tube, _) => unroller.Run(photo, tube),
                 LayFlat: (photo, _) => unroller.Flat(photo),
                 Read: (_, strip, _) => new Reading("truth", [.. truth.Lines.Select((_, i) => ReadingOf(truth, i, LineOf(truth, i, strip), strip))], [new StyleCandidate(truth.Style ?? "roman", Probability.From(Sure))]),
-                Judge: (_, reading, _) => Judged(truth, reading)),
+                Compare: reading => new ReadingComparison(reading, new ReferenceList("none", string.Empty, []), []),
+                Judge: comparison => Judged(truth, comparison.Reading)),
             TimeProvider.System);
     }
 

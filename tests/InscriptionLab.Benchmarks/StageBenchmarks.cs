@@ -49,7 +49,7 @@ public class StageBenchmarks : IDisposable
     public object Reading() => _stages.Read(_done.Photo, _done.Strip, CancellationToken.None);
 
     [Benchmark]
-    public object Finding() => _stages.Judge(_done.Photo, _done.Reading, CancellationToken.None);
+    public object Finding() => _stages.Judge(_stages.Compare(_done.Reading));
 
     [Benchmark]
     public object Whole() => RecordMaker.Of(_examiner.Examine(_file, CancellationToken.None));

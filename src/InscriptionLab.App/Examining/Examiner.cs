@@ -5,7 +5,7 @@ using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.App.Examining;
 
-/// <summary>The flow: photo, tube, strip, reading, finding. Each stage is timed; what a stage cannot tell becomes a warning and the flow goes on with what is left.</summary>
+/// <summary>The flow: photo, tube, strip, reading, comparison, finding. Each stage is timed; what a stage cannot tell becomes a warning and the flow goes on with what is left.</summary>
 internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
 {
     /// <summary>Examines one photo.</summary>
@@ -21,7 +21,8 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
         var tube = watch.Run("tube", () => FoundOrWarned(stages.FindTube(photo, cancel), warnings));
         var strip = watch.Run("strip", () => tube is null ? stages.LayFlat(photo, cancel) : stages.Unroll(photo, tube, cancel));
         var reading = watch.Run("reading", () => stages.Read(photo, strip, cancel));
-        var finding = watch.Run("finding", () => stages.Judge(photo, reading, cancel));
+        var comparison = watch.Run("comparison", () => stages.Compare(reading));
+        var finding = watch.Run("finding", () => stages.Judge(comparison));
 
         warnings.AddRange(tube?.Notes ?? []);
         return new Examination(photo, tube, strip, reading, finding, warnings.ToImmutable(), watch.Times);

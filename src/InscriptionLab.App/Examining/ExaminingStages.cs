@@ -1,5 +1,6 @@
 using System;
 using System.Threading;
+using InscriptionLab.Comparison;
 using InscriptionLab.Findings;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
@@ -15,11 +16,13 @@ namespace InscriptionLab.App.Examining;
 /// <param name="Unroll">Photo and tube to strip.</param>
 /// <param name="LayFlat">Photo to a strip that is the photo itself, for where there is no tube.</param>
 /// <param name="Read">Photo and strip to lines of letters.</param>
-/// <param name="Judge">Photo and reading to finding, with the nearest forms of the reference list.</param>
+/// <param name="Compare">Reading to the nearest forms of the reference list.</param>
+/// <param name="Judge">Comparison to finding.</param>
 internal sealed record ExaminingStages(
     Func<string, Photo> Open,
     Func<Photo, CancellationToken, Outcome<Tube>> FindTube,
     Func<Photo, Tube, CancellationToken, Strip> Unroll,
     Func<Photo, CancellationToken, Strip> LayFlat,
     Func<Photo, Strip, CancellationToken, Reading> Read,
-    Func<Photo, Reading, CancellationToken, Finding> Judge);
+    Func<Reading, ReadingComparison> Compare,
+    Func<ReadingComparison, Finding> Judge);
