@@ -79,4 +79,8 @@ internal sealed class Composition : IDisposable
             Compare: comparer.Compare,
             Judge: comparison => new Finding(comparison.Reading.Lines.Length == 0 ? FindingOutcome.NothingRead : FindingOutcome.Undecided, comparison.Nearest, ["This build does not judge yet."], [], []));
     }
+
+    /// <summary>Reads one line in a box that a person drew in the strip; null where nothing can be read there or this build has no models.</summary>
+    internal Readings.LineReading? ReadAt(Photos.Photo photo, Strips.Strip strip, Measures.Quad box, System.Threading.CancellationToken cancel) =>
+        ModelFolder.Present ? _reader.Value.ReadAt(photo, strip, box, cancel) : null;
 }

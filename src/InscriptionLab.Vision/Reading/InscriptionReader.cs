@@ -59,6 +59,33 @@ public sealed class InscriptionReader : IDisposable
         return Read(photo, strip, _finder.Find(strip, cancel), cancel);
     }
 
+    /// <summary>Reads one line in a box that a person drew: read as drawn, whatever the reader thinks of its direction or of its being lettering.</summary>
+    /// <param name="photo">The photo.</param>
+    /// <param name="strip">The strip laid flat from it, or the photo itself.</param>
+    /// <param name="box">The box in the strip, corners as a reader of the lettering sees them; a box whose corners run against the clock holds mirrored lettering.</param>
+    /// <param name="cancel">Stops between steps.</param>
+    /// <returns>The line, or null where the box has no extent or no letter was read.</returns>
+    public LineReading? ReadAt(Photo photo, Strip strip, Quad box, CancellationToken cancel)
+    {
+        ArgumentNullException.ThrowIfNull(photo);
+        ArgumentNullException.ThrowIfNull(strip);
+        var height = (box.TopLeft.DistanceTo(box.BottomLeft).Pixels + box.TopRight.DistanceTo(box.BottomRight).Pixels) / 2;
+        var (start, end) = (Between(box.TopLeft, box.BottomLeft), Between(box.TopRight, box.BottomRight));
+        if (!(height > 0) || !(start.DistanceTo(end).Pixels > 0))
+        {
+            return null;
+        }
+
+        var turn = ((end.X - start.X) * (box.BottomLeft.Y - box.TopLeft.Y)) - ((end.Y - start.Y) * (box.BottomLeft.X - box.TopLeft.X));
+        var mirrored = turn < 0;
+        var trace = mirrored ? new LineTrace(end, start, 0, height, 1) : new LineTrace(start, end, 0, height, 1);
+        var (line, sight) = Look(photo, strip, [trace], mirrored, cancel)[0];
+        var reading = _reader.Read(line, sight);
+        return reading.Letters.Any(IsInk) ? Beside([reading], cancel)[0] : null;
+    }
+
+    private static PixelPoint Between(PixelPoint one, PixelPoint other) => new((one.X + other.X) / 2, (one.Y + other.Y) / 2);
+
     /// <summary>Reads lines that are already traced.</summary>
     internal Readings.Reading Read(Photo photo, Strip strip, IReadOnlyList<LineTrace> traces, CancellationToken cancel)
     {
