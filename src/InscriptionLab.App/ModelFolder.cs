@@ -28,7 +28,7 @@ internal static class ModelFolder
         }
 
         using var index = JsonDocument.Parse(File.ReadAllBytes(System.IO.Path.Combine(Path, Index)));
-        return [.. index.RootElement.GetProperty("models").EnumerateArray()
-            .Select(model => new ModelFact(model.GetProperty("file").GetString() ?? string.Empty, model.GetProperty("sha256").GetString() ?? string.Empty))];
+        return [.. index.RootElement.GetProperty("models").EnumerateObject()
+            .Select(model => new ModelFact(model.Value.GetProperty("file").GetString() ?? string.Empty, model.Value.GetProperty("sha256").GetString() ?? string.Empty))];
     }
 }

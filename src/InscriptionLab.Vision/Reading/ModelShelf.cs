@@ -34,7 +34,7 @@ public sealed class ModelShelf
         try
         {
             using var document = JsonDocument.Parse(File.ReadAllBytes(index));
-            _cards = document.RootElement.GetProperty("models").EnumerateArray().Select(Card).ToDictionary(card => card.File, StringComparer.Ordinal);
+            _cards = document.RootElement.GetProperty("models").EnumerateObject().Select(entry => Card(entry.Value)).ToDictionary(card => card.File, StringComparer.Ordinal);
         }
         catch (Exception cause) when (cause is JsonException or KeyNotFoundException or InvalidOperationException or FormatException or ArgumentException)
         {
@@ -70,8 +70,8 @@ public sealed class ModelShelf
         entry.GetProperty("file").GetString()!,
         entry.GetProperty("sha256").GetString()!,
         Strings(entry, "classes"),
-        entry.TryGetProperty("blank", out var blank) ? blank.GetInt32() : 0,
-        Strings(entry, "styles"),
+        entry.TryGetProperty("blank_index", out var blank) ? blank.GetInt32() : 0,
+        entry.TryGetProperty("outputs", out var outputs) && outputs.TryGetProperty("style", out var style) ? Strings(style, "classes") : [],
         entry.TryGetProperty("temperature", out var temperature) ? temperature.GetDouble() : 1);
 
     private static ImmutableArray<string> Strings(JsonElement entry, string name) =>

@@ -105,6 +105,6 @@ public sealed class ModelShelfTests : IDisposable
     private void Put(byte[] model, string hash)
     {
         File.WriteAllBytes(Path.Combine(_folder.FullName, "m.onnx"), model);
-        File.WriteAllText(Path.Combine(_folder.FullName, "models.json"), JsonSerializer.Serialize(new { models = new[] { new { file = "m.onnx", sha256 = hash } } }));
+        File.WriteAllText(Path.Combine(_folder.FullName, "models.json"), JsonSerializer.Serialize(new { models = new { one = new { file = "m.onnx", sha256 = hash } } }));
     }
 }
