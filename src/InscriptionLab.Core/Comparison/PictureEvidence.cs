@@ -22,8 +22,17 @@ internal sealed class PictureEvidence(Reading reading, ComparerOptions options)
 
     private NearestForm Weigh(NearestForm form)
     {
-        var weighed = Groups(form.Differences).SelectMany(group => IsWeighed(group[0]) ? Weigh(group) : group);
-        return form with { Differences = [.. weighed], LogLikelihoodRatio = WholeRatio(form) };
+        // Grouped as the spellings were scored: line by line, without the differences of case and shape that may stand between the letters of a swap.
+        var weighed = new Dictionary<LetterDifference, LetterDifference>(ReferenceEqualityComparer.Instance);
+        foreach (var group in Lines(form).SelectMany(line => Groups(Weighed(form, line))))
+        {
+            foreach (var (difference, found) in group.Zip(Weigh(group)))
+            {
+                weighed[difference] = found;
+            }
+        }
+
+        return form with { Differences = [.. form.Differences.Select(difference => weighed.GetValueOrDefault(difference, difference))], LogLikelihoodRatio = WholeRatio(form) };
     }
 
     /// <summary>Letter by letter: the line with only this letter as attested, against the line as read.</summary>
@@ -94,11 +103,11 @@ internal sealed class PictureEvidence(Reading reading, ComparerOptions options)
     private static bool IsWeighed(LetterDifference difference) => difference.Kind is not (DifferenceKind.Case or DifferenceKind.LetterForm);
 
     /// <summary>Each difference alone, but the two letters of a swap together.</summary>
-    private static IEnumerable<LetterDifference[]> Groups(IReadOnlyList<LetterDifference> differences)
+    private static IEnumerable<LetterDifference[]> Groups(LetterDifference[] differences)
     {
-        for (var index = 0; index < differences.Count; index++)
+        for (var index = 0; index < differences.Length; index++)
         {
-            var isSwap = differences[index].Kind == DifferenceKind.Swapped && index + 1 < differences.Count && differences[index + 1].Kind == DifferenceKind.Swapped;
+            var isSwap = differences[index].Kind == DifferenceKind.Swapped && index + 1 < differences.Length && differences[index + 1].Kind == DifferenceKind.Swapped;
             yield return isSwap ? [differences[index], differences[index + 1]] : [differences[index]];
             index += isSwap ? 1 : 0;
         }
