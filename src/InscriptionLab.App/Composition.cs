@@ -1,10 +1,14 @@
 using System;
 using System.Collections.Immutable;
+using System.Threading;
 using InscriptionLab.App.Examining;
 using InscriptionLab.App.Reports;
 using InscriptionLab.Comparison;
 using InscriptionLab.Findings;
+using InscriptionLab.Outcomes;
+using InscriptionLab.Photos;
 using InscriptionLab.References;
+using InscriptionLab.Tubes;
 using InscriptionLab.Vision.Photos;
 using InscriptionLab.Vision.Reading;
 using InscriptionLab.Vision.Strips;
@@ -72,7 +76,7 @@ internal sealed class Composition : IDisposable
         var comparer = new Comparer(list, _comparerOptions);
         return new ExaminingStages(
             Open: photoReader.Read,
-            FindTube: tubeFinder.Run,
+            FindTubes: (photo, cancel) => Tubes(tubeFinder, photo, cancel),
             Unroll: (photo, tube, _) => unroller.Run(photo, tube),
             LayFlat: (photo, _) => unroller.Flat(photo),
             Read: (photo, strip, cancel) => ModelFolder.Present ? _reader.Value.Run(photo, strip, cancel) : new Readings.Reading("none", [], []),
@@ -83,4 +87,9 @@ internal sealed class Composition : IDisposable
     /// <summary>Reads one line in a box that a person drew in the strip; null where nothing can be read there or this build has no models.</summary>
     internal Readings.LineReading? ReadAt(Photos.Photo photo, Strips.Strip strip, Measures.Quad box, System.Threading.CancellationToken cancel) =>
         ModelFolder.Present ? _reader.Value.ReadAt(photo, strip, box, cancel) : null;
+
+    private static Outcome<ImmutableArray<Tube>> Tubes(TubeFinder finder, Photo photo, CancellationToken cancel) =>
+        finder.RunAll(photo, cancel) is { IsEmpty: false } tubes
+            ? new Outcome<ImmutableArray<Tube>>.Found(tubes)
+            : finder.Run(photo, cancel).Then(tube => new Outcome<ImmutableArray<Tube>>.Found([tube]));
 }

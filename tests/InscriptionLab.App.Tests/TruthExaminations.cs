@@ -36,7 +36,7 @@ internal static class TruthExaminations
         return new Examiner(
             new ExaminingStages(
                 Open: file => new PhotoReader(new PhotoLimits()).Read(file),
-                FindTube: (photo, _) => TubeOf(truth, photo) is { } tube ? new Outcome<Tube>.Found(tube) : new Outcome<Tube>.Declined(new Refusal("tube", "There is none.", "Take another photo.")),
+                FindTubes: (photo, _) => TubeOf(truth, photo) is { } tube ? new Outcome<ImmutableArray<Tube>>.Found([tube]) : new Outcome<ImmutableArray<Tube>>.Declined(new Refusal("tube", "There is none.", "Take another photo.")),
                 Unroll: (photo, tube, _) => unroller.Run(photo, tube),
                 LayFlat: (photo, _) => unroller.Flat(photo),
                 Read: (_, strip, _) => new Reading("truth", [.. truth.Lines.Select((_, i) => ReadingOf(truth, i, LineOf(truth, i, strip), strip))], [new StyleCandidate(truth.Style ?? "roman", Probability.From(Sure))]),

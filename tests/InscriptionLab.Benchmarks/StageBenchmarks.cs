@@ -40,7 +40,7 @@ public class StageBenchmarks : IDisposable
     public object Photo() => _stages.Open(_file);
 
     [Benchmark]
-    public object Tube() => _stages.FindTube(_done.Photo, CancellationToken.None);
+    public object Tube() => _stages.FindTubes(_done.Photo, CancellationToken.None);
 
     [Benchmark]
     public object Strip() => _done.Tube is { } tube ? _stages.Unroll(_done.Photo, tube, CancellationToken.None) : _stages.LayFlat(_done.Photo, CancellationToken.None);

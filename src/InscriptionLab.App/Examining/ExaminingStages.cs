@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Immutable;
 using System.Threading;
 using InscriptionLab.Comparison;
 using InscriptionLab.Findings;
@@ -12,7 +13,7 @@ namespace InscriptionLab.App.Examining;
 
 /// <summary>The stages of an examination as functions, so that the flow can be read and tested without pixels. <see cref="Composition"/> fills them with the real ones.</summary>
 /// <param name="Open">File to photo; throws one sentence for a file that cannot be used.</param>
-/// <param name="FindTube">Photo to tube.</param>
+/// <param name="FindTubes">Photo to tubes, the likeliest first, at least one.</param>
 /// <param name="Unroll">Photo and tube to strip.</param>
 /// <param name="LayFlat">Photo to a strip that is the photo itself, for where there is no tube.</param>
 /// <param name="Read">Photo and strip to lines of letters.</param>
@@ -20,7 +21,7 @@ namespace InscriptionLab.App.Examining;
 /// <param name="Judge">Comparison to finding.</param>
 internal sealed record ExaminingStages(
     Func<string, Photo> Open,
-    Func<Photo, CancellationToken, Outcome<Tube>> FindTube,
+    Func<Photo, CancellationToken, Outcome<ImmutableArray<Tube>>> FindTubes,
     Func<Photo, Tube, CancellationToken, Strip> Unroll,
     Func<Photo, CancellationToken, Strip> LayFlat,
     Func<Photo, Strip, CancellationToken, Reading> Read,
