@@ -54,8 +54,8 @@ public sealed record ComparerOptions
     public double AlternativeFloor { get; init; } = 0.05;
 
     /// <summary>Gets how many forms a line proposes by the letter pairs they share.</summary>
-    /// <value>Default 64; see the tests for what it finds among 100,000 forms.</value>
-    public int ProposedForms { get; init; } = 64;
+    /// <value>Default 128; see the tests for what it finds in a long list.</value>
+    public int ProposedForms { get; init; } = 128;
 
     /// <summary>Gets how many of them are laid over the line letter by letter, chosen by plain edit distance.</summary>
     /// <value>Default 24.</value>

@@ -12,6 +12,8 @@ internal sealed class FormIndex
 {
     private readonly ImmutableArray<IndexedForm> _forms;
     private readonly int[] _pairCounts;
+    private readonly int[] _letterCounts;
+    private readonly int[] _wordCounts;
     private readonly Dictionary<uint, int[]> _formsWithPair;
     private readonly ComparerOptions _options;
 
@@ -20,6 +22,8 @@ internal sealed class FormIndex
         _options = options;
         _forms = [.. references.Forms.DistinctBy(form => (form.Form, form.Maker, form.Status)).Select((form, order) => new IndexedForm(form, order))];
         _pairCounts = new int[_forms.Length];
+        _letterCounts = [.. _forms.Select(form => form.LetterCount)];
+        _wordCounts = [.. _forms.Select(form => form.Words)];
         var postings = new Dictionary<uint, List<int>>();
         foreach (var form in _forms)
         {
@@ -40,7 +44,7 @@ internal sealed class FormIndex
     {
         var runs = WordRuns(SearchKey.Of(window.Places.Select(place => place.IsBreak ? LetterFold.Space : place.Weights!.Fold)));
         return [.. ByPairs(window)
-            .Select(form => (Form: form, Nearest: Nearest(form.Key, runs)))
+            .Select(form => (Form: form, Nearest: Nearest(form.Key, form.Words, runs)))
             .OrderByDescending(found => found.Form.LetterCount - (_options.LettersPerDifference * found.Nearest.Distance))
             .ThenByDescending(found => found.Nearest.Similarity)
             .ThenBy(found => found.Form.Order)
@@ -48,7 +52,7 @@ internal sealed class FormIndex
             .Select(found => found.Form)];
     }
 
-    /// <summary>A letter replaced breaks two pairs, so half the pairs that are not shared stand for the distance.</summary>
+    /// <summary>A letter replaced breaks two pairs, so half the pairs that are not shared stand for the distance. A form runs over several lines only between its words.</summary>
     private IEnumerable<IndexedForm> ByPairs(LetterWindow window)
     {
         var shared = new ushort[_forms.Length];
@@ -60,22 +64,22 @@ internal sealed class FormIndex
             }
         }
 
+        var words = window.LineCount;
         var best = new PriorityQueue<int, (double Standing, int Order)>();
+        var worst = double.NegativeInfinity;
         for (var order = 0; order < shared.Length; order++)
         {
-            if (shared[order] == 0)
+            var standing = _letterCounts[order] - (_options.LettersPerDifference * (_pairCounts[order] - shared[order]) / 2);
+            if (shared[order] == 0 || _wordCounts[order] < words || standing <= worst)
             {
                 continue;
             }
 
-            var standing = _forms[order].LetterCount - (_options.LettersPerDifference * (_pairCounts[order] - shared[order]) / 2);
-            if (best.Count < _options.ProposedForms)
+            best.Enqueue(order, (standing, -order));
+            if (best.Count > _options.ProposedForms)
             {
-                best.Enqueue(order, (standing, -order));
-            }
-            else if (best.TryPeek(out _, out var worst) && standing > worst.Standing)
-            {
-                best.EnqueueDequeue(order, (standing, -order));
+                best.Dequeue();
+                worst = best.TryPeek(out _, out var least) ? least.Standing : worst;
             }
         }
 
@@ -129,9 +133,8 @@ internal sealed class FormIndex
     }
 
     /// <summary>The nearest run of words among those with as many words as the form, one more or one less.</summary>
-    private static (int Distance, double Similarity) Nearest(string key, List<(string Text, int Words)> runs)
+    private static (int Distance, double Similarity) Nearest(string key, int words, List<(string Text, int Words)> runs)
     {
-        var words = 1 + key.Count(character => character == ' ');
         var best = (Distance: key.Length, Similarity: 0.0);
         foreach (var (text, _) in runs.Where(run => Math.Abs(run.Words - words) <= 1))
         {

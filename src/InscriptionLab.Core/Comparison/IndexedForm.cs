@@ -17,6 +17,7 @@ internal sealed class IndexedForm
         IsPunctuation = [.. Letters.Select(LetterFold.IsPunctuation)];
         LetterCount = Letters.Where((letter, index) => letter != LetterFold.Space && !IsPunctuation[index]).Count();
         Key = SearchKey.Of(Folds);
+        Words = 1 + Key.Count(character => character == ' ');
     }
 
     internal ReferenceForm Form { get; }
@@ -34,4 +35,6 @@ internal sealed class IndexedForm
 
     /// <summary>Gets the words without case, shape, accents of case and punctuation, one space between them.</summary>
     internal string Key { get; }
+
+    internal int Words { get; }
 }

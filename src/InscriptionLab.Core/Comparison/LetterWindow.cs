@@ -29,6 +29,8 @@ internal sealed class LetterWindow
     /// <summary>Gets, for each position between places, whether a form may end there.</summary>
     internal ImmutableArray<bool> CanEnd { get; }
 
+    internal int LineCount => Places[^1].Line - Places[0].Line + 1;
+
     /// <summary>Gives all windows of a reading: each line with letters, and runs of adjacent ones.</summary>
     internal static IEnumerable<LetterWindow> Of(Reading reading, ComparerOptions options)
     {

@@ -14,4 +14,8 @@ public sealed record Finding(
     ImmutableArray<NearestForm> Nearest,
     ImmutableArray<string> Reasons,
     ImmutableArray<string> CannotDecide,
-    ImmutableArray<string> Retake);
+    ImmutableArray<string> Retake)
+{
+    /// <summary>Gets what the reader of the finding must know to use it rightly and to leave the piece unharmed.</summary>
+    public ImmutableArray<string> Cautions { get; init; } = [];
+}
