@@ -25,6 +25,7 @@ internal sealed class Composition : IDisposable
     private readonly InscriptionReaderOptions _readerOptions = new();
     private readonly TesseractReaderOptions _secondOptions = new();
     private readonly ComparerOptions _comparerOptions = new();
+    private readonly JudgeOptions _judgeOptions = new();
     private readonly Lazy<TesseractReader?> _second;
     private readonly Lazy<InscriptionReader> _reader;
 
@@ -49,6 +50,7 @@ internal sealed class Composition : IDisposable
         new("reading", _readerOptions),
         new("second reading", _secondOptions),
         new("comparison", _comparerOptions),
+        new("finding", _judgeOptions),
     ];
 
     public void Dispose()
@@ -74,6 +76,7 @@ internal sealed class Composition : IDisposable
         var tubeFinder = new TubeFinder(_tubeOptions);
         var unroller = new Unroller(_unrollerOptions);
         var comparer = new Comparer(list, _comparerOptions);
+        var judge = new Judge(_judgeOptions);
         return new ExaminingStages(
             Open: photoReader.Read,
             FindTubes: (photo, cancel) => Tubes(tubeFinder, photo, cancel),
@@ -81,7 +84,7 @@ internal sealed class Composition : IDisposable
             LayFlat: (photo, _) => unroller.Flat(photo),
             Read: (photo, strip, cancel) => ModelFolder.Present ? _reader.Value.Run(photo, strip, cancel) : new Readings.Reading("none", [], []),
             Compare: comparer.Compare,
-            Judge: comparison => new Finding(comparison.Reading.Lines.Length == 0 ? FindingOutcome.NothingRead : FindingOutcome.Undecided, comparison.Nearest, ["This build does not judge yet."], [], []));
+            Judge: judge.Decide);
     }
 
     /// <summary>Reads one line in a box that a person drew in the strip; null where nothing can be read there or this build has no models.</summary>
