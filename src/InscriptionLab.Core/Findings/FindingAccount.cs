@@ -62,7 +62,7 @@ internal sealed class FindingAccount(ReadingComparison comparison, JudgeOptions 
         return Make(
             FindingOutcome.Differs,
             reasons,
-            [.. _say.Open(open), "Why the spelling differs: spellings near to a house's own are known from its time and from later.", WhoCutIt],
+            [.. _say.Open(open), .. _say.AtLineEnds(attested?.Against ?? []), "Why the spelling differs: spellings near to a house's own are known from its time and from later.", WhoCutIt],
             open.IsEmpty ? [] : _say.Retake(open));
     }
 

@@ -32,6 +32,12 @@ internal sealed class FindingSentences(ReadingComparison comparison, JudgeOption
 
     internal IEnumerable<string> Open(IReadOnlyList<LetterDifference> places) => _letters.Open(places);
 
+    internal IEnumerable<string> AtLineEnds(IEnumerable<LetterDifference> against) => against
+        .Where(difference => difference.Read.Length == 0 && difference.LetterIndex == comparison.Reading.Lines[difference.LineIndex].Letters.Length)
+        .Select(difference => difference.LineIndex + 1)
+        .Distinct()
+        .Select(line => string.Create(CultureInfo.InvariantCulture, $"Whether the box round line {line} leaves out a letter at its end: look at the straightened picture."));
+
     internal IEnumerable<string> LinesRead() => comparison.Reading.Lines
         .Select((line, index) => (line.Text, Number: index + 1))
         .Where(line => line.Text.Trim().Length > 0)

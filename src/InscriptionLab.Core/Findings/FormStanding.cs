@@ -51,5 +51,8 @@ internal sealed class FormStanding
         Nearest.Letters < longer.Nearest.Letters && Nearest.Span is { } inner && longer.Nearest.Span is { } outer
         && outer.Holds(inner.FirstLine, inner.FirstLetter) && outer.Holds(inner.LastLine, inner.LastLetter);
 
-    private bool IsAgainst(LetterDifference difference) => difference.Log10Ratio <= -_options.DifferingLog10Ratio;
+    /// <summary>Tells whether a letter of the form is missing before the first letter of a line: it may lie outside the picture or the box round the line, whatever the frames inside it say.</summary>
+    internal static bool IsBeforeLine(LetterDifference difference) => difference is { Kind: DifferenceKind.Missing, LetterIndex: 0 };
+
+    private bool IsAgainst(LetterDifference difference) => difference.Log10Ratio <= -_options.DifferingLog10Ratio && !IsBeforeLine(difference);
 }

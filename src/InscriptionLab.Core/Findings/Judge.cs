@@ -13,7 +13,8 @@ namespace InscriptionLab.Findings;
 /// an attested form laid over the words, letter by letter the same, each letter readable: agrees;
 /// every attested form near the same words excluded by at least one letter: differs;
 /// a form listed as a copy or reproduction, letter by letter the same, and no attested form left open: differs, naming the status;
-/// anything else: undecided, naming the letters. A form of which whole words were not read is left open, not excluded.
+/// anything else: undecided, naming the letters. A form of which whole words were not read is left open, not excluded; so is a form whose
+/// letter is missing before the first letter of a line, where a reader's box may have cut it off.
 /// </summary>
 public sealed class Judge
 {

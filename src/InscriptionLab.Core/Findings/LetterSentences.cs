@@ -49,6 +49,7 @@ internal sealed class LetterSentences(JudgeOptions options)
 
     private string Open(LetterDifference place) => place switch
     {
+        _ when FormStanding.IsBeforeLine(place) => $"Before {Where(place)}: whether '{place.Attested}' is cut there, as in the form; a first letter may lie outside the picture or outside the box round the line.",
         { IsBeyondReader: true } => $"{Capital(Where(place))}: the form has '{place.Attested}', which this reader does not know.",
         { Read: "" } => $"Before {Where(place)}: whether '{place.Attested}' is cut there, as in the form ({Balance(place)}).",
         { Attested: "" } => $"{Capital(Where(place))}: whether '{place.Read}' is cut there, which the form does not have ({Balance(place)}).",
