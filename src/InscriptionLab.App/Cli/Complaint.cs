@@ -14,14 +14,19 @@ internal static class Complaint
     {
         if (parsed.CommandResult.Command is RootCommand)
         {
-            return $"There is no command {arguments[0]}; the commands are examine, measure, assess, test, bench and help.";
+            return $"There is no command {arguments[0]}; the commands are examine, measure, survey, feed, worker, catalogue, export, dataset, assess, test, bench and help.";
         }
 
         var command = parsed.CommandResult.Command;
         var options = command.Options.Select(option => option.Name).ToList();
         if (UnknownOption(arguments, options) is { } unknown)
         {
-            return $"{command.Name} has no option {unknown}; it has {string.Join(", ", options)} (see ./lab help {command.Name}).";
+            return $"{command.Name} has no option {unknown}; it has {string.Join(", ", options)} (see ./lab help {arguments[0]}).";
+        }
+
+        if (arguments.Length == 1 && KeepingPages.Of(command.Name) is { } page)
+        {
+            return page.TrimEnd();
         }
 
         if (arguments.Length == 1)
@@ -29,7 +34,7 @@ internal static class Complaint
             return $"{command.Name} needs at least one photo, for example ./lab {command.Name} photo.jpg.";
         }
 
-        return parsed.Errors.Count == 0 ? null : $"{parsed.Errors[0].Message.TrimEnd('.')} (see ./lab help {command.Name}).";
+        return parsed.Errors.Count == 0 ? null : $"{parsed.Errors[0].Message.TrimEnd('.')} (see ./lab help {arguments[0]}).";
     }
 
     private static string? UnknownOption(string[] arguments, List<string> options) => arguments

@@ -14,10 +14,11 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
     private readonly Option<string?> _out = new("--out");
     private readonly Option<string?> _reference = new("--reference");
     private readonly Option<string?> _as = new("--as");
+    private readonly Option<string?> _catalogue = new("--catalogue");
 
     internal Command ToCommand(Func<CancellationToken> cancel)
     {
-        var command = new Command("examine") { _photos, _json, _out, _reference, _as };
+        var command = new Command("examine") { _photos, _json, _out, _reference, _as, _catalogue };
         command.SetAction(parsed =>
         {
             var together = parsed.GetValue(_as);
@@ -32,7 +33,8 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
                 parsed.GetValue(_json),
                 parsed.GetValue(_out),
                 parsed.GetValue(_reference),
-                together);
+                together,
+                parsed.GetValue(_catalogue));
             return new ExamineRun(composition, terminal, request).Run(cancel());
         });
         return command;

@@ -9,7 +9,8 @@ namespace InscriptionLab.App.Cli;
 /// <param name="Out">Folder of the examination; null for one named after the first photo.</param>
 /// <param name="Reference">File of attested forms; null for the demonstration list.</param>
 /// <param name="Together">raking, turns or separate; null to find out.</param>
-internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Json, string? Out, string? Reference, string? Together)
+/// <param name="Catalogue">Catalogue to keep the examinations in; null for none.</param>
+internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Json, string? Out, string? Reference, string? Together, string? Catalogue = null)
 {
     /// <summary>Gets the options as the user could have written them.</summary>
     internal ImmutableArray<string> Asked
@@ -27,6 +28,7 @@ internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Jso
 
             Add("--reference", Reference);
             Add("--as", Together);
+            Add("--catalogue", Catalogue);
             Add("--json", Json);
             Add("--out", Out);
             return [.. asked];

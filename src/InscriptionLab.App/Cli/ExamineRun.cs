@@ -4,6 +4,7 @@ using System.Collections.Immutable;
 using System.IO;
 using System.Linq;
 using System.Threading;
+using InscriptionLab.App.Cataloguing;
 using InscriptionLab.App.Examining;
 using InscriptionLab.App.Records;
 using InscriptionLab.App.Reports;
@@ -33,6 +34,7 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
             SetExamination? set = null;
             JsonTarget.Write(request.Json, Lines(examined, set), terminal.Output);
             WriteFolder(examined, set, references.List);
+            Keep(examined, set, references.List);
         }
 
         return _failed ? ExitCode.Failed : ExitCode.Done;
@@ -79,6 +81,18 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
         }
 
         Report($"written to {Path.Combine(folder, ExaminationFolder.Page)}\n\n{string.Join('\n', Cautions.Sentences)}\n");
+    }
+
+    private void Keep(ImmutableArray<Examination> examined, SetExamination? set, ReferenceList list)
+    {
+        if (request.Catalogue is not { } catalogue)
+        {
+            return;
+        }
+
+        var maker = new EntryMaker(composition.Models, list, composition.Clock);
+        var entries = examined.Select(examination => maker.Of(examination, null, null));
+        Report(CatalogueKeeper.Keep(catalogue, [.. set is null ? entries : entries.Append(maker.Of(set, null))], composition.Clock) + "\n");
     }
 
     private void Report(string text)

@@ -11,6 +11,11 @@ internal static class HelpPage
 
           ./lab examine PHOTO...   find the tube, lay the lettering flat, read it, weigh it
           ./lab measure PHOTO...   measure a lens cell: rim, clear aperture, stop, in millimetres
+          ./lab survey FOLDER...   examine every photo of a folder, and count what was found
+          ./lab feed, ./lab worker the same over several machines
+          ./lab catalogue WHAT     find, correct and compare what was kept
+          ./lab export FORM        hand it on in a form that others read
+          ./lab dataset            build a data set for research from it
           ./lab assess FOLDER      how well the program does on photos whose truth is known
           ./lab test               run every test
           ./lab bench              time the stages, and compare with plain text recognition
@@ -24,6 +29,7 @@ internal static class HelpPage
 
     private const string Examine = """
         ./lab examine PHOTO... [--reference FILE] [--json FILE] [--out FOLDER] [--as raking|turns|separate]
+                               [--catalogue FILE]
 
         Examines one photo, or several photos of one object. For each photo: where the tube lies, the
         lettering line by line, how sure each letter is and what else it may be, the nearest attested
@@ -41,6 +47,7 @@ internal static class HelpPage
           --as raking        the photos show one view under different lamps: read them together
           --as turns         the tube was turned between the photos: read them together
           --as separate      never read them together
+          --catalogue FILE   keep the examination in a catalogue as well (see ./lab help catalogue)
 
         Exit code: 0 done, 1 a photo or list could not be used, 2 the command was not understood.
 
@@ -80,7 +87,7 @@ internal static class HelpPage
         }
 
         var asked = arguments[0] == "help" || arguments.Any(argument => argument is "--help" or "-h");
-        return !asked ? null : arguments.FirstOrDefault(argument => argument is "examine" or "measure" or "assess") switch
+        return !asked ? null : KeepingPages.Of(arguments.FirstOrDefault(argument => KeepingPages.Of(argument) is not null)) ?? arguments.FirstOrDefault(argument => argument is "examine" or "measure" or "assess") switch
         {
             "examine" => Examine,
             "measure" => Measure,

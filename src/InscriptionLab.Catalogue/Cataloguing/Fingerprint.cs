@@ -8,7 +8,10 @@ namespace InscriptionLab.Cataloguing;
 internal static class Fingerprint
 {
     /// <summary>Gives the hash of an entry's photo, kind and versions: the same work on the same photo is kept once.</summary>
-    internal static string Of(CatalogueEntry entry) => OfText(string.Join('\n', entry.Kind, entry.Photo.Sha256, entry.Versions.Program, entry.Versions.Model, entry.Versions.List, entry.Versions.ListSha256));
+    internal static string Of(CatalogueEntry entry) => Of(entry.Kind, entry.Photo.Sha256, entry.Versions);
+
+    /// <summary>Gives the hash of a photo, a kind of work and versions.</summary>
+    internal static string Of(string kind, string sha256, EntryVersions versions) => OfText(string.Join('\n', kind, sha256, versions.Program, versions.Model, versions.List, versions.ListSha256));
 
     /// <summary>Gives the hash of a text in UTF-8.</summary>
     internal static string OfText(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));

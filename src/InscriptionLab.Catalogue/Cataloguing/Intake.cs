@@ -51,20 +51,35 @@ public sealed class Intake
         }
     }
 
-    /// <summary>Says whether the catalogue has this work already.</summary>
-    public bool Has(CatalogueEntry entry)
+    /// <summary>Says whether the catalogue has the examination of a photo by these versions already.</summary>
+    public bool Has(string sha256, EntryVersions versions)
     {
-        ArgumentNullException.ThrowIfNull(entry);
+        ArgumentNullException.ThrowIfNull(versions);
         using var context = _newContext();
-        var fingerprint = Fingerprint.Of(entry);
+        var fingerprint = Fingerprint.Of(EntryKind.Examination, sha256, versions);
         return context.Examinations.Any(row => row.Fingerprint == fingerprint);
+    }
+
+    /// <summary>Says whether a photo is noted as one that could not be examined.</summary>
+    public bool Refused(string sha256)
+    {
+        using var context = _newContext();
+        return context.Refusals.Any(row => row.Sha256 == sha256);
+    }
+
+    /// <summary>Says whether the database answers.</summary>
+    public bool Answers()
+    {
+        using var context = _newContext();
+        return context.Database.CanConnect();
     }
 
     /// <summary>Notes a file that could not be examined; a later note on the same file takes the place of the earlier one.</summary>
     /// <param name="file">The file.</param>
     /// <param name="sha256">Hash of its bytes; null where they could not be read.</param>
     /// <param name="sentence">What is wrong with it.</param>
-    public void Refuse(string file, string? sha256, string sentence)
+    /// <returns>True where the note was written.</returns>
+    public bool Refuse(string file, string? sha256, string sentence)
     {
         using var context = _newContext();
         var row = context.Refusals.SingleOrDefault(known => known.File == file);
@@ -75,7 +90,7 @@ public sealed class Intake
         }
 
         (row.Sha256, row.Sentence, row.MadeAt) = (sha256, sentence, _clock.GetUtcNow());
-        context.SaveChanges();
+        return context.SaveChanges() > 0;
     }
 
     private bool Add(CatalogueEntry entry, RecordContent content, string by)

@@ -26,6 +26,15 @@ public sealed class LikenessSource
         return new MarkIndex(rows);
     }
 
+    /// <summary>Gives the number of a line that has a picture; null where there is none.</summary>
+    /// <param name="examination">Number of the examination.</param>
+    /// <param name="position">Place of the line, from 0.</param>
+    public long? LineOf(long examination, int position)
+    {
+        using var context = _newContext();
+        return context.Marks.Where(mark => mark.Line!.ExaminationId == examination && mark.Line.Position == position).Select(mark => (long?)mark.LineId).SingleOrDefault();
+    }
+
     /// <summary>Gives the embedding of one line; null where the line has none.</summary>
     /// <param name="line">Number of the line.</param>
     public IReadOnlyList<sbyte>? Of(long line)

@@ -43,6 +43,21 @@ public sealed class Search
         return Hits(context, [.. ids.Select(id => (id, 0))]).FirstOrDefault();
     }
 
+    /// <summary>Gives the record of an examination exactly as it was kept, or null where there is none.</summary>
+    /// <param name="examination">Number of the examination.</param>
+    public string? RecordOf(long examination)
+    {
+        using var context = _newContext();
+        return context.Examinations.Where(row => row.Id == examination).Select(row => row.Record).SingleOrDefault();
+    }
+
+    /// <summary>Gives the perceptual hashes of all photos that have one, by the hash of their bytes.</summary>
+    internal Dictionary<string, ulong> PerceptualHashes()
+    {
+        using var context = _newContext();
+        return context.Photos.Where(row => row.PerceptualHash != null).Select(row => new { row.Sha256, row.PerceptualHash }).ToDictionary(row => row.Sha256, row => unchecked((ulong)row.PerceptualHash!.Value), StringComparer.Ordinal);
+    }
+
     private static IQueryable<ExaminationRow> Narrowed(CatalogueContext context, SearchQuery query)
     {
         var rows = context.Examinations.AsNoTracking();

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using InscriptionLab.Cataloguing;
 
 namespace InscriptionLab.Surveys;
 
@@ -12,6 +13,7 @@ namespace InscriptionLab.Surveys;
 /// <param name="PerceptualHash">See <see cref="Likeness.PerceptualHash"/>.</param>
 /// <param name="Record">The JSON record of the photo.</param>
 /// <param name="Thumbnail">A small JPEG.</param>
+/// <param name="Entry">What a catalogue keeps of it; null for an examiner that keeps nothing.</param>
 public sealed record PhotoResult(
     string Outcome,
     string Text,
@@ -21,4 +23,5 @@ public sealed record PhotoResult(
     ImmutableArray<string> Warnings,
     ulong PerceptualHash,
     string Record,
-    ImmutableArray<byte> Thumbnail);
+    ImmutableArray<byte> Thumbnail,
+    CatalogueEntry? Entry = null);

@@ -6,6 +6,7 @@ using System.Security.Cryptography;
 using System.Threading;
 using System.Threading.Channels;
 using System.Threading.Tasks;
+using InscriptionLab.Cataloguing;
 using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.Surveys;
@@ -17,8 +18,9 @@ namespace InscriptionLab.Surveys;
 /// <param name="request">What is asked.</param>
 /// <param name="options">How it goes about it.</param>
 /// <param name="newExaminer">Makes the examiner of one worker.</param>
+/// <param name="keep">Keeps an entry in a catalogue; null where none is filled. It is called before the journal notes the photo, so a kill between the two has it called again.</param>
 /// <param name="clock">The clock.</param>
-public sealed class SurveyRun(SurveyRequest request, SurveyOptions options, Func<IPhotoExaminer> newExaminer, TimeProvider clock)
+public sealed class SurveyRun(SurveyRequest request, SurveyOptions options, Func<IPhotoExaminer> newExaminer, Action<CatalogueEntry>? keep, TimeProvider clock)
 {
     /// <summary>Name of the journal in the folder of results.</summary>
     internal const string JournalName = "journal.log";
@@ -115,27 +117,33 @@ public sealed class SurveyRun(SurveyRequest request, SurveyOptions options, Func
                 journal.Add(new JournalEntry { Begins = file.Path });
             }
 
-            Finish(journal, Examine(examiner, file, sha256, cancel), progress);
+            var (entry, kept) = Examine(examiner, file, sha256, cancel);
+            if (kept is not null)
+            {
+                keep?.Invoke(kept);
+            }
+
+            Finish(journal, entry, progress);
         }
     }
 
-    private JournalEntry Examine(IPhotoExaminer examiner, SurveyFile file, string sha256, CancellationToken cancel)
+    private (JournalEntry Entry, CatalogueEntry? Kept) Examine(IPhotoExaminer examiner, SurveyFile file, string sha256, CancellationToken cancel)
     {
         try
         {
             var result = examiner.Examine(file, cancel);
             SurveyFolder.WriteThumbnail(request.Out, sha256, result.Thumbnail.AsSpan());
-            return JournalEntry.Of(file, sha256, result);
+            return (JournalEntry.Of(file, sha256, result), result.Entry);
         }
         catch (InscriptionLabException problem)
         {
-            return JournalEntry.About(file, sha256) with { Fault = problem.Message };
+            return (JournalEntry.About(file, sha256) with { Fault = problem.Message }, null);
         }
 #pragma warning disable CA1031 // One photo among thousands must not end the survey; the fault is listed with its kind, and the single photo shows it in full.
         catch (Exception problem) when (problem is not (OperationCanceledException or OutOfMemoryException or IOException))
 #pragma warning restore CA1031
         {
-            return JournalEntry.About(file, sha256) with { Fault = $"{file.Path}: the program failed on this photo ({problem.GetType().Name}); examine it alone to see more." };
+            return (JournalEntry.About(file, sha256) with { Fault = $"{file.Path}: the program failed on this photo ({problem.GetType().Name}); examine it alone to see more." }, null);
         }
     }
 

@@ -207,6 +207,7 @@ public sealed class SurveyRunTests : IDisposable
             new SurveyRequest([_scratch.At("photos")], _scratch.At(to), workers, objects, settings),
             new SurveyOptions(),
             () => new PretendExaminer(_examined, before),
+            null,
             TimeProvider.System).RunAsync(_ => { }, stop?.Token ?? TestContext.Current.CancellationToken);
 
     private void Photo(string name, string content)

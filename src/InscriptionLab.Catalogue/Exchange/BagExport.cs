@@ -1,0 +1,91 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using System.IO;
+using System.Linq;
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json.Nodes;
+
+namespace InscriptionLab.Exchange;
+
+/// <summary>Packs a folder as a bag (BagIt, RFC 8493) whose payload is an RO-Crate 1.1: every file with its check sum, and a description of the whole that machines read.</summary>
+internal static class BagExport
+{
+    private const string Payload = "data";
+    private const string Metadata = "ro-crate-metadata.json";
+
+    private static readonly string[] TagFiles = ["bag-info.txt", "bagit.txt", "manifest-sha256.txt"];
+
+    /// <summary>Packs.</summary>
+    /// <param name="bag">Folder of the bag; the payload lies in its folder <c>data</c> already.</param>
+    /// <param name="name">Name of the whole.</param>
+    /// <param name="description">What it is.</param>
+    /// <param name="licence">Licence as the user gives it; null where none was given.</param>
+    /// <param name="made">When it was packed.</param>
+    internal static void Pack(string bag, string name, string description, string? licence, DateTimeOffset made)
+    {
+        var data = Path.Combine(bag, Payload);
+        var files = Files(data).Where(file => file != Metadata).ToList();
+        File.WriteAllText(Path.Combine(data, Metadata), ExchangeText.Json(Crate(data, files, name, description, licence, made)));
+        var payload = Files(data).ToList();
+        var bytes = payload.Sum(file => new FileInfo(Path.Combine(data, file)).Length);
+        Write(bag, "bagit.txt", "BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n");
+        Write(bag, "bag-info.txt", string.Create(CultureInfo.InvariantCulture, $"Bagging-Date: {made.UtcDateTime:yyyy-MM-dd}\nPayload-Oxum: {bytes}.{payload.Count}\nExternal-Description: {description.ReplaceLineEndings(" ")}\n"));
+        Write(bag, "manifest-sha256.txt", string.Concat(payload.Select(file => Sum(bag, $"{Payload}/{file}"))));
+        Write(bag, "tagmanifest-sha256.txt", string.Concat(TagFiles.Select(file => Sum(bag, file))));
+    }
+
+    private static JsonObject Crate(string data, List<string> files, string name, string description, string? licence, DateTimeOffset made)
+    {
+        var graph = new JsonArray(
+            new JsonObject
+            {
+                ["@id"] = Metadata,
+                ["@type"] = "CreativeWork",
+                ["about"] = Reference("./"),
+                ["conformsTo"] = Reference("https://w3id.org/ro/crate/1.1"),
+            },
+            new JsonObject
+            {
+                ["@id"] = "./",
+                ["@type"] = "Dataset",
+                ["name"] = name,
+                ["description"] = description,
+                ["datePublished"] = ExchangeText.Day(made),
+                ["license"] = licence is null ? "not stated" : licence,
+                ["hasPart"] = new JsonArray([.. files.Select(file => Reference(Address(file)))]),
+            });
+        foreach (var file in files)
+        {
+            graph.Add(new JsonObject
+            {
+                ["@id"] = Address(file),
+                ["@type"] = "File",
+                ["name"] = Path.GetFileName(file),
+                ["contentSize"] = new FileInfo(Path.Combine(data, file)).Length.ToString(CultureInfo.InvariantCulture),
+                ["sha256"] = HashOf(Path.Combine(data, file)),
+            });
+        }
+
+        return new JsonObject { ["@context"] = "https://w3id.org/ro/crate/1.1/context", ["@graph"] = graph };
+    }
+
+    private static JsonObject Reference(string id) => new() { ["@id"] = id };
+
+    private static string Address(string file) => string.Join('/', file.Split('/').Select(Uri.EscapeDataString));
+
+    private static IEnumerable<string> Files(string folder) => Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+        .Select(file => Path.GetRelativePath(folder, file).Replace('\\', '/'))
+        .Order(StringComparer.Ordinal);
+
+    private static string Sum(string bag, string file) => $"{HashOf(Path.Combine(bag, file))}  {file.Replace("%", "%25", StringComparison.Ordinal)}\n";
+
+    private static string HashOf(string file)
+    {
+        using var stream = File.OpenRead(file);
+        return Convert.ToHexStringLower(SHA256.HashData(stream));
+    }
+
+    private static void Write(string bag, string file, string text) => File.WriteAllText(Path.Combine(bag, file), text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+}
