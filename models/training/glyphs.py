@@ -20,6 +20,7 @@ EM = 160             # pixels an em when drawing
 MARGIN = 0.085       # em of free ground around the ink, room for the burr
 RANGE = 0.085        # em; distances saturate here
 KERNED = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz.,'-&"
+SMALL_CAPS = ("-sc-", "cinzel", "julius-sans-one", "amatic")   # small letters are capitals, only smaller; outlines differ a little
 HERE = os.path.dirname(os.path.abspath(__file__))
 
 
@@ -124,7 +125,8 @@ def build(root, rows, processes, kern=True):
         where = {n: i for i, n in enumerate(z["name"])}
         store["kerning"] = np.stack([z["kerning"][where[n]] if n in where else np.zeros_like(z["kerning"][0])
                                      for n in store["name"]])
-    store["caps"] = np.array([_same_shape(d[0], d[1]) for _, d in kept])
+    shape = [_same_shape(d[0], d[1]) for _, d in kept]
+    store["caps"] = np.array([max(1, c) if any(k in n for k in SMALL_CAPS) else c for n, c in zip(store["name"], shape)])
     return store
 
 

@@ -56,6 +56,12 @@ def layout(store, tables, text, face):
     G = lambda: torch.randn(n, length, device=dev)
     yes = lambda p: (torch.rand(n, 1, device=dev) < p)
     caps = store.caps[face][:, None]
+    # in a face of small capitals the case shows in the height alone, so its lines get every mixture of the two
+    r = torch.rand(n, 1, device=dev)
+    place = torch.arange(length, device=dev)[None]
+    gap = torch.where(text == 1, place, torch.full_like(text, -1)).amax(1, keepdim=True)
+    raise_ = (caps == 1) & ((r < 0.35) | ((r < 0.55) & (gap > 0) & (place > gap)) | ((r < 0.85) & (place == 0)))
+    text = torch.where(raise_, tables.upper[text], text)
     no_capital = ~(tables.isup[text].any(1, keepdim=True))
     text = torch.where((caps == 2) | ((caps == 1) & no_capital), tables.upper[text], text)
     for _ in range(2):
@@ -70,7 +76,7 @@ def layout(store, tables, text, face):
     raised = tables.raised[text]
     # capitals and small capitals cut from an ordinary face; the label keeps the small letters
     lower = ink & ~tables.isup[text] & (tables.upper[text] != text) & ~raised
-    as_caps = yes(0.02) & tables.isup[text].any(1, keepdim=True) & (caps == 0) & lower
+    as_caps = yes(0.03) & tables.isup[text].any(1, keepdim=True) & (caps == 0) & lower
     as_caps = as_caps & store.have[face[:, None], tables.glyph[tables.upper[text]]] & tables.isup[tables.upper[text]]
     glyph = torch.where(as_caps, tables.glyph[tables.upper[text]], glyph)
     su = torch.ones(n, length, device=dev)
@@ -131,12 +137,13 @@ class Lines:
     lettering, and for each letter its centre frame, class and the left and right edge in px."""
 
     def __init__(self, store, noise, texts, seed, budget=400 * 512, block=8192, negatives=0.06, flips=0.12,
-                 native=None):
+                 native=None, small_caps=2.0):
         self.store, self.noise, self.texts = store, noise, texts
         self.tables = Tables(store)
         self.budget, self.block = budget, block
         self.negatives, self.flips, self.native = negatives, flips, native
         self.p = store.by_style(list(SHARES), list(SHARES.values()))
+        self.p = self.p * torch.where(store.caps == 1, small_caps, 1.0)
         self.style_id = torch.as_tensor([STYLES.index(s) for s in store.style], device=store.device)
         self.rng = np.random.default_rng(seed)
         self.cursor = 0
@@ -284,7 +291,8 @@ class Lines:
         target = torch.where(used, q["text"], torch.zeros_like(q["text"]))
         return dict(line=(img[:, None] - 0.5) / 0.5, target=target, target_len=used.sum(1), orientation=o,
                     style=self.style_id[q["face"]], lettering=(~neg), inked=inked, left=left + shift, right=right + shift,
-                    ny=ny, nx=nx, ink_h=q["ink_h"] * q["em"], face=q["face"])
+                    ny=ny, nx=nx, ink_h=q["ink_h"] * q["em"], face=q["face"],
+                    x_px=(s.box[q["face"], DRAWN.index("x")][:, 3] - MARGIN_EM) * q["em"] * ny)
 
     def _marks(self, sdf, neg):
         """On blank crops only: ruler ticks, turned rings, knurling. Nothing of this is lettering."""

@@ -100,6 +100,10 @@ def main():
     a.add_argument("--budget", type=int, default=640 * 512)
     a.add_argument("--texts", type=int, default=2_000_000)
     a.add_argument("--seed", type=int, default=1)
+    a.add_argument("--small-caps", type=float, default=2.0, help="how much oftener faces of small capitals come")
+    a.add_argument("--replay", type=int, default=0, help="1: every drawn batch is seen a second time, some batches later")
+    a.add_argument("--warm", type=int, default=300)
+    a.add_argument("--ema", type=float, default=0.9995)
     a.add_argument("--compile", action="store_true")
     a.add_argument("--block", type=int, default=8192)
     a = a.parse_args()
@@ -119,7 +123,7 @@ def main():
     noise = engrave.Noise(dev)
     if a.compile:
         engrave.quicken()
-    source = Lines(store, noise, texts, 10 * a.seed + rank, budget=a.budget, block=a.block)
+    source = Lines(store, noise, texts, 10 * a.seed + rank, budget=a.budget, block=a.block, small_caps=a.small_caps)
     log = open(os.path.join(a.out, "reader_log.txt"), "a") if rank == 0 else None
 
     def say(*s):
@@ -145,6 +149,8 @@ def main():
         net.load_state_dict(c["net"])
         if "opt" in c:
             opt.load_state_dict(c["opt"])
+            for q in opt.param_groups:
+                q["lr"] = a.lr
         ema, step0, seen = {k: v.to(dev) for k, v in c["ema"].items()}, c["step"], c["seen"]
     model = torch.nn.parallel.DistributedDataParallel(net, device_ids=[int(dev[5:])], broadcast_buffers=False) if world > 1 else net
     held = engrave.Store(a.store, ["calibrate"], dev) if rank == 0 else None
@@ -162,6 +168,7 @@ def main():
     it = source.batches()
     step, start, marks, acc, seen0 = step0, time.time(), time.time(), None, seen
     stop = torch.zeros(1, device=dev)
+    kept = []
     while True:
         share = (time.time() - t0) / a.seconds
         if step % 20 == 0:
@@ -171,12 +178,17 @@ def main():
             if stop.item() > 0:
                 break
         g = a.schedule[0] + min(1.0, share) * (a.schedule[1] - a.schedule[0])
-        warm = min(1.0, (step + 1) / 300)
+        warm = min(1.0, (step - step0 + 1) / a.warm)
         lr = a.lr * warm * (0.5 * (1 + math.cos(math.pi * g)) * 0.985 + 0.015)
         for q in opt.param_groups:
             q["lr"] = lr
-        with torch.no_grad():
-            d = next(it)
+        if a.replay and step % 2 and len(kept) > 8:
+            d = kept.pop(int(torch.randint(len(kept) - 4, ())))
+        else:
+            with torch.no_grad():
+                d = next(it)
+            if a.replay:
+                kept = (kept + [d])[-24:]
         x = d["line"]
         if dev != "cpu":
             x = x.contiguous(memory_format=torch.channels_last)
@@ -189,7 +201,7 @@ def main():
         opt.step()
         step += 1
         seen += len(x) * world
-        k = min(0.9995, (1 + step) / (10 + step))
+        k = min(a.ema, (1 + step) / (10 + step))
         if step % 4 == 0:
             with torch.no_grad():
                 sd = net.state_dict()
