@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using System.Threading;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
+using InscriptionLab.Readings;
 using InscriptionLab.Tubes;
 
 namespace InscriptionLab.App.Examining;
@@ -10,9 +11,13 @@ namespace InscriptionLab.App.Examining;
 /// <summary>The flow: photo, tube, strip, reading, comparison, finding. Each stage is timed; what a stage cannot tell becomes a warning and the flow goes on with what is left.</summary>
 internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
 {
-    /// <summary>Said where the tube laid flat shows no lettering and the photo itself does.</summary>
+    /// <summary>Said where lettering was read from the photo as it is although a tube was found.</summary>
     internal const string ReadFromPhoto =
-        "No lettering was made out on the tube laid flat, so the photo was read as it is: letters away from the middle of the tube are narrower there than on the metal.";
+        "Some lettering was read from the photo as it is and not from the tube laid flat: letters away from the middle of the tube are narrower there than on the metal.";
+
+    /// <summary>Said where the lettering lies outside every tube that was found.</summary>
+    internal const string TubeWithoutLettering =
+        "The two outlines of the tube that carries the lettering were not made out, so the lettering was read from the photo as it is. Take in both long sides of the tube, or mark them by hand.";
 
     /// <summary>Examines one photo.</summary>
     /// <param name="file">File as the user named it.</param>
@@ -33,35 +38,31 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
         return new Examination(photo, surface.Tube, surface.Strip, surface.Reading, finding, warnings.ToImmutable(), watch.Times);
     }
 
-    /// <summary>Lays surfaces flat and reads them until one shows lettering: the tubes, the likeliest first, then the photo as it is.</summary>
+    /// <summary>Reads the photo as it is, picks the tube that carries the lettering, reads that tube laid flat, and joins both readings.</summary>
     private ReadSurface Read(Photo photo, ImmutableArray<Tube> tubes, ImmutableArray<string>.Builder warnings, StageWatch watch, CancellationToken cancel)
     {
-        ReadSurface? bare = null;
-        foreach (var tube in tubes)
-        {
-            var strip = watch.Run("strip", () => stages.Unroll(photo, tube, cancel));
-            var reading = watch.Run("reading", () => stages.Read(photo, strip, cancel));
-            if (!reading.Lines.IsEmpty)
-            {
-                return new ReadSurface(tube, strip, reading);
-            }
-
-            bare ??= new ReadSurface(tube, strip, reading);
-        }
-
         var flat = watch.Run("strip", () => stages.LayFlat(photo, cancel));
         var asItIs = watch.Run("reading", () => stages.Read(photo, flat, cancel));
-        if (bare is not null && asItIs.Lines.IsEmpty)
+        if (tubes.IsEmpty)
         {
-            return bare;
+            return new ReadSurface(null, flat, asItIs);
         }
 
-        if (bare is not null)
+        if (LetteredPart.TubeOf(asItIs, tubes) is not { } tube)
+        {
+            warnings.Add(TubeWithoutLettering);
+            return new ReadSurface(null, flat, asItIs);
+        }
+
+        var strip = watch.Run("strip", () => stages.Unroll(photo, tube, cancel));
+        var unrolled = watch.Run("reading", () => stages.Read(photo, strip, cancel));
+        var joint = ReadingUnion.Of(unrolled, asItIs);
+        if (!ReferenceEquals(joint, unrolled))
         {
             warnings.Add(ReadFromPhoto);
         }
 
-        return new ReadSurface(bare?.Tube, flat, asItIs);
+        return new ReadSurface(tube, strip, joint);
     }
 
     private static ImmutableArray<T> FoundOrWarned<T>(Outcome<ImmutableArray<T>> outcome, ImmutableArray<string>.Builder warnings)

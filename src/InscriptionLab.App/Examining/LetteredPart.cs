@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Linq;
 using InscriptionLab.Measures;
 using InscriptionLab.Readings;
@@ -18,4 +19,17 @@ internal static class LetteredPart
     /// <summary>Gives the distance between the silhouettes at the middle of the lettering, or of the visible tube where nothing was read.</summary>
     internal static PixelLength DiameterOf(Tube tube, Reading reading) =>
         MiddleOf(reading) is { } middle ? tube.DiameterAt(middle) : tube.Diameter;
+
+    /// <summary>Gives the likeliest tube that carries lettering: most lines lie between its outlines. The first where nothing was read; null where no line lies on any tube.</summary>
+    internal static Tube? TubeOf(Reading reading, ImmutableArray<Tube> tubes)
+    {
+        if (reading.Lines.IsEmpty)
+        {
+            return tubes[0];
+        }
+
+        int Carried(Tube tube) => reading.Lines.Count(line => tube.Shows(line.Line.InPhoto.Centre));
+        var best = tubes.MaxBy(Carried)!;
+        return Carried(best) == 0 ? null : best;
+    }
 }

@@ -44,4 +44,10 @@ public sealed record Tube(
 
         return PixelLength.FromPixels(Math.Abs(Across(Silhouettes[1]) - Across(Silhouettes[0])));
     }
+
+    /// <summary>Tells whether a photo point lies between the two outlines, drawn out beyond their ends where the point lies beyond them.</summary>
+    public bool Shows(PixelPoint point) => SideOf(Silhouettes[0], point) * SideOf(Silhouettes[1], point) < 0;
+
+    private static int SideOf(PixelSegment outline, PixelPoint point) => Math.Sign(
+        ((outline.End.X - outline.Start.X) * (point.Y - outline.Start.Y)) - ((outline.End.Y - outline.Start.Y) * (point.X - outline.Start.X)));
 }

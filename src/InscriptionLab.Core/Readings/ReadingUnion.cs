@@ -1,0 +1,108 @@
+using System;
+using System.Collections.Generic;
+using System.Collections.Immutable;
+using System.Linq;
+using InscriptionLab.Lines;
+using InscriptionLab.Measures;
+
+namespace InscriptionLab.Readings;
+
+/// <summary>
+/// Joins two readings of one photo, one from the unrolled strip and one from the photo as it lies: lettering that only one of them shows is kept,
+/// and a line that both show is taken from the one in which its letters stand out more clearly. Letters are never mixed within a line.
+/// </summary>
+public static class ReadingUnion
+{
+    /// <summary>A letter at this probability speaks neither for nor against the view it was read in.</summary>
+    private const double Indifferent = 0.5;
+
+    /// <summary>Joins the readings.</summary>
+    /// <param name="unrolled">Reading of the unrolled strip; preferred where both are as clear.</param>
+    /// <param name="flat">Reading of the photo as it lies.</param>
+    /// <returns>The joint reading, lines in the reader's order; its style is that of the reading that gave more letters.</returns>
+    public static Reading Of(Reading unrolled, Reading flat)
+    {
+        ArgumentNullException.ThrowIfNull(unrolled);
+        ArgumentNullException.ThrowIfNull(flat);
+        if (flat.Lines.IsEmpty)
+        {
+            return unrolled;
+        }
+
+        if (unrolled.Lines.IsEmpty)
+        {
+            return flat;
+        }
+
+        var kept = new List<LineReading>(unrolled.Lines);
+        var fromFlat = 0;
+        foreach (var line in flat.Lines)
+        {
+            var same = kept.Where(other => SamePlace(other.Line, line.Line)).ToList();
+            if (same.Sum(Clarity) >= Clarity(line))
+            {
+                continue;
+            }
+
+            kept.RemoveAll(same.Contains);
+            kept.Add(line);
+            fromFlat++;
+        }
+
+        return fromFlat == 0 ? unrolled : new Reading(unrolled.Reader, Ordered(kept), 2 * fromFlat > kept.Count ? flat.Style : unrolled.Style);
+    }
+
+    /// <summary>How clearly a line was read: its letters' probabilities above the indifferent one, summed.</summary>
+    private static double Clarity(LineReading line) => line.Letters.Where(letter => !letter.IsSpace).Sum(letter => letter.Probability.Value - Indifferent);
+
+    private static bool SamePlace(LetteringLine one, LetteringLine other) => Holds(one.InPhoto, other.InPhoto.Centre) || Holds(other.InPhoto, one.InPhoto.Centre);
+
+    /// <summary>Tells whether a point lies in a convex quad, whichever way its corners run.</summary>
+    private static bool Holds(Quad quad, PixelPoint point)
+    {
+        ReadOnlySpan<PixelPoint> corners = [quad.TopLeft, quad.TopRight, quad.BottomRight, quad.BottomLeft];
+        var (left, right) = (false, false);
+        for (var i = 0; i < corners.Length; i++)
+        {
+            var (from, to) = (corners[i], corners[(i + 1) % corners.Length]);
+            var side = ((to.X - from.X) * (point.Y - from.Y)) - ((to.Y - from.Y) * (point.X - from.X));
+            left |= side > 0;
+            right |= side < 0;
+        }
+
+        return !(left && right);
+    }
+
+    /// <summary>Sorts lines from the reader's top to bottom, then along the line, in the direction of the longest line.</summary>
+    private static ImmutableArray<LineReading> Ordered(List<LineReading> lines)
+    {
+        var longest = lines.Select(line => line.Line.InPhoto).MaxBy(quad => quad.TopLeft.DistanceTo(quad.TopRight));
+        var (alongX, alongY) = Unit(longest.TopLeft, longest.TopRight);
+        var (downX, downY) = Unit(longest.TopLeft, longest.BottomLeft);
+        double Along(LineReading line) => (line.Line.InPhoto.Centre.X * alongX) + (line.Line.InPhoto.Centre.Y * alongY);
+        double Down(LineReading line) => (line.Line.InPhoto.Centre.X * downX) + (line.Line.InPhoto.Centre.Y * downY);
+
+        var rows = new List<List<LineReading>>();
+        foreach (var line in lines.OrderBy(Down))
+        {
+            // Lines whose middles lie within half a height of each other stand side by side.
+            var height = line.Line.InPhoto.TopLeft.DistanceTo(line.Line.InPhoto.BottomLeft).Pixels;
+            if (rows.Count > 0 && Down(line) - Down(rows[^1][0]) < height / 2)
+            {
+                rows[^1].Add(line);
+            }
+            else
+            {
+                rows.Add([line]);
+            }
+        }
+
+        return [.. rows.SelectMany(row => row.OrderBy(Along))];
+    }
+
+    private static (double X, double Y) Unit(PixelPoint from, PixelPoint to)
+    {
+        var length = Math.Max(from.DistanceTo(to).Pixels, double.Epsilon);
+        return ((to.X - from.X) / length, (to.Y - from.Y) / length);
+    }
+}
