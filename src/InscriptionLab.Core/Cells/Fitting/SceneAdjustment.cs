@@ -1,0 +1,92 @@
+using System;
+using System.Collections.Generic;
+using System.Collections.Immutable;
+using System.Linq;
+using InscriptionLab.Measures;
+
+namespace InscriptionLab.Cells.Fitting;
+
+/// <summary>
+/// Adjusts one photo as a whole: camera, scale and coaxial circles in planes parallel to the scale's plane, from every point read on scale and
+/// circles, by least squares with what is known before as further observations. Tilt, perspective and the depth of the circles are thereby
+/// dealt with exactly, and the covariance of the circles follows from the observations.
+/// </summary>
+public static class SceneAdjustment
+{
+    /// <summary>Rounds of solving and weighing anew.</summary>
+    private const int Rounds = 6;
+    private const int IterationsPerRound = 40;
+
+    /// <summary>Turns tried as starts where the scale alone does not fix the tilt, in degrees about axes in the picture.</summary>
+    private static readonly double[] StartTilts = [0, 12, 25];
+    private const int StartDirections = 6;
+
+    /// <summary>Adjusts the scene.</summary>
+    /// <param name="scale">Points on the scale.</param>
+    /// <param name="circles">Points on the circles; may be empty; the outer circle first where present.</param>
+    /// <param name="start">Camera to start from.</param>
+    /// <param name="priors">What is known before.</param>
+    /// <param name="severalStarts">True to try several tilts and keep the best.</param>
+    public static SceneSolution Solve(ScaleSighting scale, ImmutableArray<CircleSighting> circles, PlaneCamera start, ScenePriors priors, bool severalStarts)
+    {
+        ArgumentNullException.ThrowIfNull(scale);
+        ArgumentNullException.ThrowIfNull(start);
+        ArgumentNullException.ThrowIfNull(priors);
+        SceneSolution? best = null;
+        foreach (var camera in Starts(scale, start, severalStarts))
+        {
+            var solution = SolveFrom(scale, circles, camera, priors);
+            if (best is null || solution.Cost < best.Cost)
+            {
+                best = solution;
+            }
+        }
+
+        return best!;
+    }
+
+    private static SceneSolution SolveFrom(ScaleSighting scale, ImmutableArray<CircleSighting> circles, PlaneCamera camera, ScenePriors priors)
+    {
+        var model = new SceneModel(scale, circles, camera, priors);
+        LeastSquaresResult? result = null;
+        for (var round = 0; round < Rounds; round++)
+        {
+            result = LeastSquares.Solve(model.Residuals, model.ResidualCount, model.Parameters, model.Steps(), IterationsPerRound);
+            model.Take(result, round > 0);
+        }
+
+        result = LeastSquares.Solve(model.Residuals, model.ResidualCount, model.Parameters, model.Steps(), IterationsPerRound);
+        model.Keep(result);
+        return new SceneSolution(model, result);
+    }
+
+    private static IEnumerable<PlaneCamera> Starts(ScaleSighting scale, PlaneCamera start, bool several)
+    {
+        if (!several)
+        {
+            yield return start;
+            yield break;
+        }
+
+        var points = scale.Corners.Select(c => c.At).Concat(scale.Ticks.Select(t => t.At)).ToList();
+        var middle = new PixelPoint(points.Average(p => p.X), points.Average(p => p.Y));
+        var pivot = start.BackProject(middle, 0);
+        foreach (var tilt in StartTilts)
+        {
+            for (var i = 0; i < (tilt > 0 ? StartDirections : 1); i++)
+            {
+                var direction = i * Math.Tau / StartDirections;
+                var radians = tilt * Math.PI / 180;
+                var turned = start.Turned(new Vector3D(Math.Cos(direction) * radians, Math.Sin(direction) * radians, 0));
+
+                // Keep the scale's middle where it is seen: turn about it, not about the camera.
+                var before = Camera(start, pivot);
+                var after = Camera(turned with { Shift = start.Shift }, pivot);
+                yield return turned with { Shift = start.Shift + (before - after) };
+            }
+        }
+    }
+
+    private static Vector3D Camera(PlaneCamera camera, Vector3D world) =>
+        new Vector3D(camera.Row0.Dot(world), camera.Row1.Dot(world), camera.Row2.Dot(world)) + camera.Shift;
+}

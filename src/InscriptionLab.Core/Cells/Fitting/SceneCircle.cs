@@ -1,0 +1,11 @@
+using InscriptionLab.Measures;
+
+namespace InscriptionLab.Cells.Fitting;
+
+/// <summary>One circle of the adjusted scene, in the scale's world frame.</summary>
+/// <param name="Role">What the circle is.</param>
+/// <param name="Centre">Centre in millimetres.</param>
+/// <param name="Radius">Radius in millimetres.</param>
+/// <param name="EdgeScatter">Standard deviation of one edge point about the circle, in pixels.</param>
+/// <param name="Inliers">Edge points that took part.</param>
+public sealed record SceneCircle(CircleRole Role, Vector3D Centre, double Radius, double EdgeScatter, int Inliers);
