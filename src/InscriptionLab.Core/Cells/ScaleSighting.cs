@@ -7,8 +7,8 @@ namespace InscriptionLab.Cells;
 /// <param name="Kind">Kind of scale.</param>
 /// <param name="Size">Size of its unit that was used.</param>
 /// <param name="SizeAssumed">True where the user did not give the size.</param>
-/// <param name="Corners">Corners; empty for a rule.</param>
-/// <param name="Ticks">Points on ticks; empty unless it is a rule.</param>
+/// <param name="Corners">Corners, to start from; empty for a rule.</param>
+/// <param name="Edges">Points on edges or ticks, to measure by.</param>
 /// <param name="Lines">Points on the rule's long edges; empty unless it is a rule.</param>
 /// <param name="Outline">Polygon round the scale in the upright photo.</param>
 public sealed record ScaleSighting(
@@ -16,6 +16,6 @@ public sealed record ScaleSighting(
     Length Size,
     bool SizeAssumed,
     ImmutableArray<CornerObservation> Corners,
-    ImmutableArray<TickObservation> Ticks,
+    ImmutableArray<EdgeObservation> Edges,
     ImmutableArray<LineObservation> Lines,
     ImmutableArray<PixelPoint> Outline);

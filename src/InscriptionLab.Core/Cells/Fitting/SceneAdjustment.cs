@@ -68,7 +68,7 @@ public static class SceneAdjustment
             yield break;
         }
 
-        var points = scale.Corners.Select(c => c.At).Concat(scale.Ticks.Select(t => t.At)).ToList();
+        var points = scale.Edges.Select(e => e.At).ToList();
         var middle = new PixelPoint(points.Average(p => p.X), points.Average(p => p.Y));
         var pivot = start.BackProject(middle, 0);
         foreach (var tilt in StartTilts)

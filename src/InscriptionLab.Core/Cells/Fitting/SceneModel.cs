@@ -9,9 +9,11 @@ namespace InscriptionLab.Cells.Fitting;
 /// <summary>Parameters, observations and weights of one adjustment. The rotation is held as small turns about a camera that moves along.</summary>
 internal sealed class SceneModel
 {
-    /// <summary>Logarithm of the focal length, three turns, three shifts, height of the rim.</summary>
-    internal const int CameraParameters = 8;
+    /// <summary>Logarithm of the focal length, three turns, three shifts, height of the rim, shift of edges toward light.</summary>
+    internal const int CameraParameters = 9;
     internal const int RimHeightIndex = 7;
+    private const int EdgeShiftIndex = 8;
+    private const int ScenePriorRows = 3;
     private const int BoardParameters = 3;
     private const int CircleParameters = 4;
 
@@ -26,6 +28,9 @@ internal sealed class SceneModel
 
     /// <summary>Median absolute deviation of a normal distribution of unit standard deviation.</summary>
     private const double MedianOfNormal = 0.6745;
+
+    /// <summary>Standard uncertainty of how far blurred edges are seen toward their bright side, in pixels: of the order of the blur.</summary>
+    private const double EdgeShiftUncertainty = 0.5;
 
     /// <summary>Most that correlation of neighbouring edge points may widen their scatter.</summary>
     private const double LargestInflation = 6;
@@ -62,13 +67,13 @@ internal sealed class SceneModel
 
     internal double[] Parameters { get; private set; }
 
-    internal int ResidualCount => ScaleCount + _circles.Sum(c => c.Points.Length) + 2 + (3 * _circles.Length);
+    internal int ResidualCount => ScaleCount + _circles.Sum(c => c.Points.Length) + ScenePriorRows + (3 * _circles.Length);
 
     internal ImmutableArray<CircleSighting> Circles => _circles;
 
     internal double ScaleScatter => _scaleScatter;
 
-    private int ScaleCount => (2 * _scale.Corners.Length) + _scale.Ticks.Length + _scale.Lines.Length;
+    private int ScaleCount => _scale.Edges.Length + _scale.Lines.Length;
 
     private int CircleStart => CameraParameters + (BoardParameters * (_boards - 1)) + _lines;
 
@@ -107,20 +112,11 @@ internal sealed class SceneModel
     {
         var camera = CameraOf(p);
         var at = 0;
-        for (var i = 0; i < _scale.Corners.Length; i++)
+        foreach (var edge in _scale.Edges)
         {
-            var corner = _scale.Corners[i];
-            var (x, y) = OnPlane(p, corner);
-            var seen = camera.Project(new Vector3D(x, y, 0));
-            var w = _scaleWeights[at] / _scaleScatter;
-            r[at] = (seen.X - corner.At.X) * w;
-            r[at + 1] = (seen.Y - corner.At.Y) * w;
-            at += 2;
-        }
-
-        foreach (var tick in _scale.Ticks)
-        {
-            r[at] = (camera.BackProject(tick.At, 0).X - tick.X) * _pixelsPerMillimetre * _scaleWeights[at] / _scaleScatter;
+            var world = OnBoard(p, edge.Board, camera.BackProject(edge.At, 0));
+            var place = (edge.AcrossX ? world.X : world.Y) - edge.Value;
+            r[at] = ((place * _pixelsPerMillimetre) - (edge.Polarity * p[EdgeShiftIndex])) * _scaleWeights[at] / _scaleScatter;
             at++;
         }
 
@@ -175,7 +171,8 @@ internal sealed class SceneModel
         {
             0 => SceneInput.Focal,
             1 => SceneInput.PlaneOffset,
-            _ => (row - 2) % 3 == 2 ? SceneInput.Depth : SceneInput.Concentricity,
+            2 => SceneInput.ScalePoints,
+            _ => (row - ScenePriorRows) % 3 == 2 ? SceneInput.Depth : SceneInput.Concentricity,
         };
     }
 
@@ -368,23 +365,26 @@ internal sealed class SceneModel
         return Math.Sqrt(sum / free);
     }
 
-    private static (double X, double Y) OnPlane(double[] p, CornerObservation corner)
+    /// <summary>Leads a point of the common plane into the frame of a board.</summary>
+    private static (double X, double Y) OnBoard(double[] p, int board, Vector3D world)
     {
-        if (corner.Board == 0)
+        if (board == 0)
         {
-            return (corner.X, corner.Y);
+            return (world.X, world.Y);
         }
 
-        var own = CameraParameters + (BoardParameters * (corner.Board - 1));
+        var own = CameraParameters + (BoardParameters * (board - 1));
         var (sin, cos) = Math.SinCos(p[own + 2]);
-        return (p[own] + (corner.X * cos) - (corner.Y * sin), p[own + 1] + (corner.X * sin) + (corner.Y * cos));
+        var (x, y) = (world.X - p[own], world.Y - p[own + 1]);
+        return ((x * cos) + (y * sin), (y * cos) - (x * sin));
     }
 
     private void Priors(double[] p, double[] r, int at)
     {
         r[at] = (p[0] - Math.Log(_priors.Focal)) / _priors.FocalRelative;
         r[at + 1] = (p[RimHeightIndex] - _priors.RimHeight) / _priors.RimHeightUncertainty;
-        at += 2;
+        r[at + 2] = p[EdgeShiftIndex] / EdgeShiftUncertainty;
+        at += ScenePriorRows;
         for (var c = 0; c < _circles.Length; c++)
         {
             var own = CircleStart + (CircleParameters * c);
@@ -460,6 +460,6 @@ internal sealed class SceneModel
             return camera.PixelsPerMillimetre(camera.BackProject(_scale.Corners[_scale.Corners.Length / 2].At, 0));
         }
 
-        return _scale.Ticks.IsEmpty ? 1 : camera.PixelsPerMillimetre(camera.BackProject(_scale.Ticks[_scale.Ticks.Length / 2].At, 0));
+        return _scale.Edges.IsEmpty ? 1 : camera.PixelsPerMillimetre(camera.BackProject(_scale.Edges[_scale.Edges.Length / 2].At, 0));
     }
 }
