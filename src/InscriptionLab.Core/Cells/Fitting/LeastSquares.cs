@@ -16,7 +16,7 @@ public static class LeastSquares
     private const double LastDamping = 1e12;
 
     /// <summary>Relative gain of a step below which the fit stands still.</summary>
-    private const double SmallestGain = 1e-12;
+    private const double SmallestGain = 1e-10;
 
     /// <summary>Finds the parameters with the smallest sum of squared residuals near a start.</summary>
     /// <param name="residuals">Writes the residuals, each already divided by its standard uncertainty, for given parameters.</param>

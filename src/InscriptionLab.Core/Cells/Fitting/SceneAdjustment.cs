@@ -15,7 +15,15 @@ public static class SceneAdjustment
 {
     /// <summary>Rounds of solving and weighing anew.</summary>
     private const int Rounds = 6;
-    private const int IterationsPerRound = 40;
+    private const int IterationsPerRound = 25;
+
+    /// <summary>Rounds and steps of a first look at a start, and how many readings it leaves out for each one it takes.</summary>
+    private const int FirstRounds = 2;
+    private const int FirstIterations = 12;
+    private const int Thinning = 4;
+
+    /// <summary>Starts that are followed to the end.</summary>
+    private const int FollowedStarts = 2;
 
     /// <summary>Turns tried as starts where the scale alone does not fix the tilt, in degrees about axes in the picture.</summary>
     private static readonly double[] StartTilts = [0, 12, 25];
@@ -32,42 +40,40 @@ public static class SceneAdjustment
         ArgumentNullException.ThrowIfNull(scale);
         ArgumentNullException.ThrowIfNull(start);
         ArgumentNullException.ThrowIfNull(priors);
-        SceneSolution? best = null;
-        foreach (var camera in Starts(scale, start, severalStarts))
+        if (!severalStarts)
         {
-            var solution = SolveFrom(scale, circles, camera, priors);
-            if (best is null || solution.Cost < best.Cost)
-            {
-                best = solution;
-            }
+            return SolveFrom(scale, circles, start, priors, Rounds, IterationsPerRound);
         }
 
-        return best!;
+        var thinScale = scale with { Edges = [.. Every(scale.Edges)], Lines = [.. Every(scale.Lines)] };
+        ImmutableArray<CircleSighting> thinCircles = [.. circles.Select(c => c with { Points = [.. Every(c.Points)] })];
+        return Starts(scale, start)
+            .Select(camera => SolveFrom(thinScale, thinCircles, camera, priors, FirstRounds, FirstIterations))
+            .OrderBy(solution => solution.Cost)
+            .Take(FollowedStarts)
+            .Select(first => SolveFrom(scale, circles, first.Camera, priors, Rounds, IterationsPerRound))
+            .MinBy(solution => solution.Cost)!;
     }
 
-    private static SceneSolution SolveFrom(ScaleSighting scale, ImmutableArray<CircleSighting> circles, PlaneCamera camera, ScenePriors priors)
+    private static IEnumerable<T> Every<T>(ImmutableArray<T> readings) => readings.Where((_, i) => i % Thinning == 0);
+
+    private static SceneSolution SolveFrom(ScaleSighting scale, ImmutableArray<CircleSighting> circles, PlaneCamera camera, ScenePriors priors, int rounds, int iterations)
     {
         var model = new SceneModel(scale, circles, camera, priors);
-        LeastSquaresResult? result = null;
-        for (var round = 0; round < Rounds; round++)
+        LeastSquaresResult result;
+        for (var round = 0; round < rounds; round++)
         {
-            result = LeastSquares.Solve(model.Residuals, model.ResidualCount, model.Parameters, model.Steps(), IterationsPerRound);
+            result = LeastSquares.Solve(model.Residuals, model.Layout.ResidualCount, model.Parameters, model.Layout.Steps(), iterations);
             model.Take(result, round > 0);
         }
 
-        result = LeastSquares.Solve(model.Residuals, model.ResidualCount, model.Parameters, model.Steps(), IterationsPerRound);
+        result = LeastSquares.Solve(model.Residuals, model.Layout.ResidualCount, model.Parameters, model.Layout.Steps(), iterations);
         model.Keep(result);
         return new SceneSolution(model, result);
     }
 
-    private static IEnumerable<PlaneCamera> Starts(ScaleSighting scale, PlaneCamera start, bool several)
+    private static IEnumerable<PlaneCamera> Starts(ScaleSighting scale, PlaneCamera start)
     {
-        if (!several)
-        {
-            yield return start;
-            yield break;
-        }
-
         var points = scale.Edges.Select(e => e.At).ToList();
         var middle = new PixelPoint(points.Average(p => p.X), points.Average(p => p.Y));
         var pivot = start.BackProject(middle, 0);

@@ -26,4 +26,10 @@ public enum SceneInput
 
     /// <summary>Depth of the clear aperture and of the stop below the rim.</summary>
     Depth,
+
+    /// <summary>How round the circles are seen.</summary>
+    Roundness,
+
+    /// <summary>Distortion left by the lens.</summary>
+    Distortion,
 }

@@ -18,7 +18,7 @@ public sealed class SceneSolution
         _result = result;
         _covariance = result.Covariance();
         Camera = model.CameraOf(result.Parameters);
-        RimHeight = result.Parameters[SceneModel.RimHeightIndex];
+        RimHeight = result.Parameters[SceneLayout.RimHeight];
         var circles = ImmutableArray.CreateBuilder<SceneCircle>(model.Circles.Length);
         for (var c = 0; c < model.Circles.Length; c++)
         {
@@ -26,7 +26,7 @@ public sealed class SceneSolution
         }
 
         Circles = circles.ToImmutable();
-        Cost = RobustCost(result);
+        Cost = LogLikelihood(result);
     }
 
     /// <summary>Gets the camera.</summary>
@@ -48,12 +48,12 @@ public sealed class SceneSolution
     public IReadOnlyDictionary<SceneInput, double> DiameterContributions(int circle)
     {
         var gradient = Vector<double>.Build.Dense(_result.Parameters.Length);
-        gradient[_model.RadiusIndex(circle)] = 2;
+        gradient[_model.Layout.CircleStart(circle) + SceneLayout.Radius] = 2;
         return Contributions(gradient);
     }
 
     /// <summary>Gives the standard uncertainty of the distance between the camera's centre and the outer rim's plane, in millimetres.</summary>
-    public double DistanceUncertainty() => Propagate(p => RimDistance(_model.CameraOf(p), p[SceneModel.RimHeightIndex]));
+    public double DistanceUncertainty() => Propagate(p => RimDistance(_model.CameraOf(p), p[SceneLayout.RimHeight]));
 
     /// <summary>Gives the relative standard uncertainty of the pixels a millimetre covers at a circle's centre, from the readings on the scale and the tilt.</summary>
     public double RelativeScaleUncertainty(int circle) => Propagate(p =>
@@ -67,27 +67,22 @@ public sealed class SceneSolution
 
     private static double RimDistance(PlaneCamera camera, double rimHeight) => -camera.Centre.Z - rimHeight;
 
-    private double RobustCost(LeastSquaresResult result)
+    /// <summary>Scatter is estimated anew for each start, so the sum of squares alone says nothing: likelihoods are compared.</summary>
+    private double LogLikelihood(LeastSquaresResult result)
     {
-        // Scatter is estimated anew for each start, so the sum of squares alone says nothing: compare likelihoods.
-        var cost = 0.0;
         var priors = 0.0;
-        for (var row = 0; row < result.Residuals.Length; row++)
+        for (var row = _model.Layout.ScaleCount + _model.Layout.CircleCount; row < result.Residuals.Length; row++)
         {
-            if (_model.InputOf(row) is SceneInput.Focal or SceneInput.PlaneOffset or SceneInput.Depth or SceneInput.Concentricity)
-            {
-                priors += result.Residuals[row] * result.Residuals[row];
-            }
+            priors += result.Residuals[row] * result.Residuals[row];
         }
 
-        cost += _model.LogScatter();
-        return cost + (priors / 2);
+        return _model.LogScatter + (priors / 2);
     }
 
     private double Propagate(Func<double[], double> derived)
     {
         var p = _result.CopyParameters();
-        var steps = _model.Steps();
+        var steps = _model.Layout.Steps();
         var gradient = Vector<double>.Build.Dense(p.Length);
         for (var i = 0; i < p.Length; i++)
         {
@@ -108,7 +103,7 @@ public sealed class SceneSolution
         var squares = new Dictionary<SceneInput, double>();
         for (var row = 0; row < influence.Count; row++)
         {
-            var input = _model.InputOf(row);
+            var input = _model.Layout.InputOf(row);
             squares[input] = squares.GetValueOrDefault(input) + (influence[row] * influence[row]);
         }
 
