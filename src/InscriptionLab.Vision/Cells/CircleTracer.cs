@@ -37,10 +37,11 @@ internal sealed class CircleTracer
     /// <param name="curve">Points round the expected circle, evenly spaced.</param>
     /// <param name="reach">How far the edge may lie from the curve, in pixels.</param>
     /// <param name="halfWidth">Half width along the edge over which light is averaged, in pixels.</param>
-    internal TracedCircle? Trace(CurvePoint[] curve, double reach, double halfWidth)
+    /// <param name="largestWave">How far the edge's centre may lie from the curve's, in pixels.</param>
+    internal TracedCircle? Trace(CurvePoint[] curve, double reach, double halfWidth, double largestWave)
     {
         var offers = Offers(curve, reach, halfWidth);
-        if (Line(offers, curve.Length) is not { } line)
+        if (Line(offers, curve.Length, largestWave) is not { } line)
         {
             return null;
         }
@@ -75,7 +76,7 @@ internal sealed class CircleTracer
         return best;
     }
 
-    private static Undulation? Line(Offer[][] offers, int count)
+    private static Undulation? Line(Offer[][] offers, int count, double largestWave)
     {
         var filled = Enumerable.Range(0, count).Where(i => offers[i].Length > 0).ToArray();
         if (filled.Length < count / 8)
@@ -97,7 +98,7 @@ internal sealed class CircleTracer
                 sample[k] = (index, offers[index][random.Next(offers[index].Length)].Place);
             }
 
-            if (Undulation.Through(sample, count) is not { } line)
+            if (Undulation.Through(sample, count) is not { } line || Math.Max(Math.Abs(line.Cos1), Math.Abs(line.Sin1)) > largestWave)
             {
                 continue;
             }

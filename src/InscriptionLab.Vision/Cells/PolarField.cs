@@ -21,6 +21,9 @@ internal sealed class PolarField
 
     /// <summary>Significance beyond which a step counts no more.</summary>
     private const double Cap = 4;
+
+    /// <summary>Neighbouring directions to each side over which the median is taken: an edge keeps its sign over them, letters and scratches do not.</summary>
+    private const int MedianReach = 4;
     private readonly double[][] _slope;
 
     private PolarField(double[][] slope, double firstRadius, double radiusStep)
@@ -103,9 +106,21 @@ internal sealed class PolarField
 
             near.Sort();
             var noise = Math.Max(near[near.Count / 3] / 0.6745, 1e-5);
-            strengths[i] = Enumerable.Range(0, Directions).Average(d => Math.Min(Cap, Math.Abs(_slope[d][i]) / noise));
+            strengths[i] = Enumerable.Range(0, Directions).Average(d => Math.Min(Cap, Math.Abs(Median(d, i)) / noise));
         }
 
         return strengths;
+    }
+
+    private double Median(int direction, int radius)
+    {
+        Span<double> near = stackalloc double[(2 * MedianReach) + 1];
+        for (var k = -MedianReach; k <= MedianReach; k++)
+        {
+            near[k + MedianReach] = _slope[(direction + k + Directions) % Directions][radius];
+        }
+
+        near.Sort();
+        return near[MedianReach];
     }
 }

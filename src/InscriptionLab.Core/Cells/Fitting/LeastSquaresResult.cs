@@ -31,8 +31,14 @@ public sealed class LeastSquaresResult
     /// <summary>Gets the derivatives of the residuals by the parameters.</summary>
     internal Matrix<double> Jacobian { get; }
 
-    /// <summary>Gives the covariance of the parameters for residuals of unit variance: the inverse of the normal matrix.</summary>
-    internal Matrix<double> Covariance() => Jacobian.TransposeThisAndMultiply(Jacobian).PseudoInverse();
+    /// <summary>Gives the covariance of the parameters for residuals of unit variance: the inverse of the normal matrix, scaled to a unit diagonal first since parameters differ in size by many powers of ten.</summary>
+    internal Matrix<double> Covariance()
+    {
+        var normal = Jacobian.TransposeThisAndMultiply(Jacobian);
+        var scales = normal.Diagonal().Map(v => v > 0 ? 1 / System.Math.Sqrt(v) : 1);
+        var scaling = Matrix<double>.Build.DiagonalOfDiagonalVector(scales);
+        return scaling * (scaling * normal * scaling).Inverse() * scaling;
+    }
 
     /// <summary>Gives a copy of the parameters.</summary>
     internal double[] CopyParameters() => (double[])_parameters.Clone();

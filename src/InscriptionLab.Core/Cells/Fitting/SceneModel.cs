@@ -131,7 +131,19 @@ internal sealed class SceneModel
         return ((x * cos) + (y * sin), (y * cos) - (x * sin));
     }
 
-    /// <summary>Writes the residuals of the readings in pixels.</summary>
+    private static Vector3D FromBoard(double[] p, int board, double x, double y)
+    {
+        if (board == 0)
+        {
+            return new Vector3D(x, y, 0);
+        }
+
+        var own = SceneLayout.BoardStart(board);
+        var (sin, cos) = Math.SinCos(p[own + 2]);
+        return new Vector3D(p[own] + (x * cos) - (y * sin), p[own + 1] + (x * sin) + (y * cos), 0);
+    }
+
+    /// <summary>Writes the residuals of the readings in pixels of the picture: lengths in the plane would shrink with its distance and draw it away.</summary>
     private void Raw(double[] p, double[] r)
     {
         var camera = CameraOf(p);
@@ -139,13 +151,20 @@ internal sealed class SceneModel
         var at = 0;
         foreach (var edge in _scale.Edges)
         {
-            var (x, y) = OnBoard(p, edge.Board, camera.BackProject(Straightened(edge.At, distortion), 0));
-            r[at++] = (((edge.AcrossX ? x : y) - edge.Value) * _pixelsPerMillimetre) - (edge.Polarity * p[SceneLayout.EdgeShift]);
+            var seen = Straightened(edge.At, distortion);
+            var world = camera.BackProject(seen, 0);
+            var (x, y) = OnBoard(p, edge.Board, world);
+            var off = (edge.AcrossX ? x : y) - edge.Value;
+            var ideal = edge.AcrossX ? FromBoard(p, edge.Board, edge.Value, y) : FromBoard(p, edge.Board, x, edge.Value);
+            r[at++] = Signed(off, camera.Project(ideal).DistanceTo(seen).Pixels) - (edge.Polarity * p[SceneLayout.EdgeShift]);
         }
 
         foreach (var line in _scale.Lines)
         {
-            r[at++] = (camera.BackProject(Straightened(line.At, distortion), 0).Y - p[Layout.LineAt(line.Line)]) * _pixelsPerMillimetre;
+            var seen = Straightened(line.At, distortion);
+            var world = camera.BackProject(seen, 0);
+            var y = p[Layout.LineAt(line.Line)];
+            r[at++] = Signed(world.Y - y, camera.Project(world with { Y = y }).DistanceTo(seen).Pixels);
         }
 
         for (var c = 0; c < _circles.Length; c++)
@@ -154,15 +173,19 @@ internal sealed class SceneModel
             var own = Layout.CircleStart(c) + SceneLayout.Roundness;
             foreach (var point in _circles[c].Points)
             {
-                var world = camera.BackProject(Straightened(point, distortion), circle.Centre.Z);
+                var seen = Straightened(point, distortion);
+                var world = camera.BackProject(seen, circle.Centre.Z);
                 var (dx, dy) = (world.X - circle.Centre.X, world.Y - circle.Centre.Y);
                 var distance = Math.Sqrt((dx * dx) + (dy * dy));
                 var (cos, sin) = (dx / distance, dy / distance);
-                var wave = (p[own] * ((cos * cos) - (sin * sin))) + (p[own + 1] * 2 * sin * cos);
-                r[at++] = (distance - circle.Radius - wave) * _pixelsPerMillimetre;
+                var radius = circle.Radius + (p[own] * ((cos * cos) - (sin * sin))) + (p[own + 1] * 2 * sin * cos);
+                var ideal = new Vector3D(circle.Centre.X + (radius * cos), circle.Centre.Y + (radius * sin), circle.Centre.Z);
+                r[at++] = Signed(distance - radius, camera.Project(ideal).DistanceTo(seen).Pixels);
             }
         }
     }
+
+    private static double Signed(double sign, double size) => sign < 0 ? -size : size;
 
     private PixelPoint Straightened(PixelPoint at, double distortion)
     {

@@ -1,0 +1,77 @@
+namespace InscriptionLab.Vision.Cells;
+
+/// <summary>What the cell measurer takes for known where neither photo nor user says so. Uncertainties are standard uncertainties (k = 1).</summary>
+public sealed record CellMeasurerOptions
+{
+    /// <summary>Gets the focal length that is assumed without EXIF data, in units of the photo's longer side.</summary>
+    /// <value>Default 1.4: between a phone's main lens (about 0.75) and a close-up or cropped photo (about 2.8).</value>
+    public double AssumedFocal { get; init; } = 1.4;
+
+    /// <summary>Gets the relative uncertainty of the assumed focal length.</summary>
+    /// <value>Default 0.45: the two ends named above lie 1.5 standard deviations off.</value>
+    public double AssumedFocalRelative { get; init; } = 0.45;
+
+    /// <summary>Gets the relative uncertainty of a focal length from EXIF data.</summary>
+    /// <value>Default 0.05: the 35 mm equivalent is a rounded whole number and close focus lengthens it.</value>
+    public double KnownFocalRelative { get; init; } = 0.05;
+
+    /// <summary>Gets the uncertainty of the rim's height above the scale where the user says nothing, in millimetres.</summary>
+    /// <value>Default 0.5: what laying a scale level with the rim by eye reaches (common practice).</value>
+    public double UnknownOffsetMillimetres { get; init; } = 0.5;
+
+    /// <summary>Gets the uncertainty of a height that the user gives, in millimetres.</summary>
+    /// <value>Default 0.25: a height read from a rule to half a millimetre.</value>
+    public double KnownOffsetMillimetres { get; init; } = 0.25;
+
+    /// <summary>Gets the uncertainty of an inner circle's centre beside the axis along each direction, in millimetres.</summary>
+    /// <value>Default 0.1: turned in one setting, a part runs truer; a loose stop less so (common practice).</value>
+    public double ConcentricityMillimetres { get; init; } = 0.1;
+
+    /// <summary>Gets the uncertainty of the clear aperture's depth below the rim, in millimetres.</summary>
+    /// <value>Default 0.15: a broken or bevelled edge (common practice).</value>
+    public double ClearDepthMillimetres { get; init; } = 0.15;
+
+    /// <summary>Gets the assumed depth of the stop below the rim, in millimetres.</summary>
+    /// <value>Default 2.5 (common practice: behind the seat of a lens 2 to 5 mm thick).</value>
+    public double StopDepthMillimetres { get; init; } = 2.5;
+
+    /// <summary>Gets its uncertainty, in millimetres.</summary>
+    /// <value>Default 1.5.</value>
+    public double StopDepthUncertaintyMillimetres { get; init; } = 1.5;
+
+    /// <summary>Gets the uncertainty of where the middle of a blurred edge lies, in pixels, the same all round.</summary>
+    /// <value>Default 0.12: tone curve, sharpening and glare move an edge by about a tenth of a pixel (seen on coded squares of known size).</value>
+    public double EdgePlacePixels { get; init; } = 0.12;
+
+    /// <summary>Gets how far a circle's edge may be seen out of round (second wave), in pixels.</summary>
+    /// <value>Default 0.15.</value>
+    public double RoundnessPixels { get; init; } = 0.15;
+
+    /// <summary>Gets the relative displacement by lens distortion at the photo's corner.</summary>
+    /// <value>Default 0.002: what a phone's own correction leaves (common practice).</value>
+    public double DistortionRelative { get; init; } = 0.002;
+
+    /// <summary>Gets the relative uncertainty of the scale's own making.</summary>
+    /// <value>Default 0.0005: half a tenth of a millimetre in a hundred (common practice for engraved rules; home prints can be worse).</value>
+    public double ScaleMakingRelative { get; init; } = 0.0005;
+
+    /// <summary>Gets how far edges of the scale may be seen toward light, in pixels.</summary>
+    /// <value>Default 0.5: of the order of the blur.</value>
+    public double EdgeShiftPixels { get; init; } = 0.5;
+
+    /// <summary>Gets the factor by which readings on the scale are less independent than their number says.</summary>
+    /// <value>Default 2: sharpening and JPEG blocks reach over neighbouring readings.</value>
+    public double ScaleInflation { get; init; } = 2;
+
+    /// <summary>Gets the least share of its outline along which the outer rim must be covered by edges.</summary>
+    /// <value>Default 0.6.</value>
+    public double OuterCoverage { get; init; } = 0.6;
+
+    /// <summary>Gets the least mean significance of an inner circle's edge, from 0 to 4.</summary>
+    /// <value>Default 0.8: surfaces without an edge have about 0.3.</value>
+    public double InnerStrength { get; init; } = 0.8;
+
+    /// <summary>Gets the tilt beyond which the user is warned, in degrees.</summary>
+    /// <value>Default 30: the near wall of a cell then hides a stop.</value>
+    public double LargestTiltDegrees { get; init; } = 30;
+}

@@ -1,0 +1,44 @@
+using InscriptionLab.Cells;
+using InscriptionLab.Outcomes;
+
+namespace InscriptionLab.Vision.Cells;
+
+/// <summary>Why a cell is not measured, each with what to do.</summary>
+internal static class CellRefusals
+{
+    /// <summary>Gives the refusal for what is missing, or null where nothing is.</summary>
+    internal static Refusal? Of(string stage, ScaleSighting? scale, bool rimFound, MeasureRequest request)
+    {
+        if (scale is null)
+        {
+            var what = request.Scale is null ? "no scale was found beside the cell" : $"no {Name(request.Scale.Kind)} was found beside the cell";
+            return rimFound
+                ? new Refusal(stage, $"A cell is seen, but {what}, so nothing can be said in millimetres.", "Put a rule or checkerboard in the plane of the rim, wholly in the photo and in focus, and pass --scale with its kind and size.")
+                : new Refusal(stage, $"No lens cell is seen in this photo, and {what}.", "Photograph one cell from straight above, its whole rim in the photo, with a rule or checkerboard in the plane of the rim.");
+        }
+
+        if (!rimFound)
+        {
+            return new Refusal(stage, $"A {Name(scale.Kind)} is seen, but no lens cell beside it.", "Photograph one cell from straight above, its whole rim in the photo and apart from the scale.");
+        }
+
+        return scale.SizeAssumed && scale.Kind != ScaleKind.Rule
+            ? new Refusal(stage, $"A {Name(scale.Kind)} is seen, but its size is not known.", Size(scale.Kind))
+            : null;
+    }
+
+    /// <summary>Gives the refusal for a rim that was found but cannot be traced.</summary>
+    internal static Refusal NoRim(string stage) =>
+        new(stage, "The rim of the cell is seen, but its edge is too faint to be measured.", "Photograph it again in even light, in focus, on a ground that differs from the brass.");
+
+    private static string Size(ScaleKind kind) => kind == ScaleKind.Checkerboard
+        ? "Measure the side of one square and pass it, for example --scale checkerboard:5mm."
+        : "Measure the side of one marker's black square and pass it, for example --scale aruco:10mm.";
+
+    private static string Name(ScaleKind kind) => kind switch
+    {
+        ScaleKind.Checkerboard => "checkerboard",
+        ScaleKind.Rule => "rule",
+        _ => "coded square marker",
+    };
+}

@@ -1,0 +1,66 @@
+using System;
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Linq;
+using InscriptionLab.Cells;
+using InscriptionLab.Cells.Fitting;
+using InscriptionLab.Photos;
+
+namespace InscriptionLab.Vision.Cells;
+
+/// <summary>Writes plain sentences on what was assumed and what was not seen.</summary>
+internal static class CellWarnings
+{
+    /// <summary>Share of an outline below which the user is told that little of it was seen.</summary>
+    private const double LittleSeen = 0.5;
+
+    /// <summary>Writes the sentences, the weightiest first.</summary>
+    internal static ImmutableArray<string> Of(ScaleSighting scale, ImmutableArray<CellCircle> circles, SceneSolution scene, Photo photo, MeasureRequest request, CellMeasurerOptions options)
+    {
+        var warnings = ImmutableArray.CreateBuilder<string>();
+        if (request.PlaneOffset is null)
+        {
+            var relative = 100 / scene.RimDistance();
+            warnings.Add(string.Create(
+                CultureInfo.InvariantCulture,
+                $"The scale is taken to lie in the plane of the rim, within about {options.UnknownOffsetMillimetres:0.#} mm. For each millimetre it lies lower, every diameter reads about {relative:0.0#} % too large: measure the height of the rim above the scale and pass it with --plane-offset."));
+        }
+
+        if (scale.SizeAssumed)
+        {
+            warnings.Add("The ticks of the rule are taken to be 1 mm apart: if they are not, pass --scale rule: with their distance.");
+        }
+
+        foreach (var role in Enum.GetValues<CircleRole>())
+        {
+            var circle = circles.FirstOrDefault(c => c.Role == role);
+            if (circle is null)
+            {
+                warnings.Add($"The {Name(role)} was not seen.");
+            }
+            else if (circle.SeenShare < LittleSeen)
+            {
+                warnings.Add(string.Create(CultureInfo.InvariantCulture, $"Only {100 * circle.SeenShare:0} % of the outline of the {Name(role)} was seen: look at its ellipse on the photo before relying on it."));
+            }
+        }
+
+        if (photo.Lens.FocalLength is null)
+        {
+            warnings.Add("The file does not say its focal length; it is estimated from the photo and counted in the uncertainty.");
+        }
+
+        if (scene.Camera.Tilt.Degrees > options.LargestTiltDegrees)
+        {
+            warnings.Add(string.Create(CultureInfo.InvariantCulture, $"The photo looks at the cell under {scene.Camera.Tilt.Degrees:0} degrees: photograph it from straight above."));
+        }
+
+        return warnings.ToImmutable();
+    }
+
+    private static string Name(CircleRole role) => role switch
+    {
+        CircleRole.Outer => "outer rim",
+        CircleRole.Clear => "clear aperture",
+        _ => "aperture stop",
+    };
+}
