@@ -1,3 +1,4 @@
+using System;
 using InscriptionLab.Imaging;
 using InscriptionLab.Measures;
 using InscriptionLab.Vision.Pictures;
