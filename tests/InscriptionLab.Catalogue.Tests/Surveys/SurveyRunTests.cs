@@ -117,7 +117,7 @@ public sealed class SurveyRunTests : IDisposable
         await RunAsync("out");
 
         Assert.Equal([_scratch.At("photos", "b.jpg")], _examined);
-        Assert.Contains("5 times", Csv("out", "unusable.csv")[0]["reason"], StringComparison.Ordinal);
+        Assert.Contains("25 times", Csv("out", "unusable.csv")[0]["reason"], StringComparison.Ordinal);
     }
 
     [Fact]
