@@ -1,4 +1,5 @@
 using System;
+using System.Buffers;
 using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Linq;
@@ -20,7 +21,8 @@ internal sealed class FormIndex
     internal FormIndex(ReferenceList references, ComparerOptions options)
     {
         _options = options;
-        _forms = [.. references.Forms.DistinctBy(form => (form.Form, form.Maker, form.Status)).Select((form, order) => new IndexedForm(form, order))];
+        var folds = new Dictionary<string, (string, string)>(StringComparer.Ordinal);
+        _forms = [.. references.Forms.DistinctBy(form => (form.Form, form.Maker, form.Status)).Select((form, order) => new IndexedForm(form, order, folds))];
         _pairCounts = new int[_forms.Length];
         _letterCounts = [.. _forms.Select(form => form.LetterCount)];
         _wordCounts = [.. _forms.Select(form => form.Words)];
@@ -42,7 +44,7 @@ internal sealed class FormIndex
     /// <summary>Gives the forms worth laying over a window, most promising first.</summary>
     internal IReadOnlyList<IndexedForm> Propose(LetterWindow window)
     {
-        var runs = WordRuns(SearchKey.Of(window.Places.Select(place => place.IsBreak ? LetterFold.Space : place.Weights!.Fold)));
+        var runs = WordRuns(window);
         return [.. ByPairs(window)
             .Select(form => (Form: form, Nearest: Nearest(form.Key, form.Words, runs)))
             .OrderByDescending(found => found.Form.LetterCount - (_options.LettersPerDifference * found.Nearest.Distance))
@@ -53,24 +55,38 @@ internal sealed class FormIndex
     }
 
     /// <summary>A letter replaced breaks two pairs, so half the pairs that are not shared stand for the distance. A form runs over several lines only between its words.</summary>
-    private IEnumerable<IndexedForm> ByPairs(LetterWindow window)
+    private IndexedForm[] ByPairs(LetterWindow window)
     {
-        var shared = new ushort[_forms.Length];
-        foreach (var pair in Pairs(window))
+        // Rented: an array as long as the list, made for each window, would keep the collector of large objects busy.
+        var rented = ArrayPool<ushort>.Shared.Rent(_forms.Length);
+        try
         {
-            foreach (var order in _formsWithPair.GetValueOrDefault(pair, []))
+            var shared = rented.AsSpan(0, _forms.Length);
+            shared.Clear();
+            foreach (var pair in Pairs(window))
             {
-                shared[order]++;
+                foreach (var order in _formsWithPair.GetValueOrDefault(pair, []))
+                {
+                    shared[order]++;
+                }
             }
-        }
 
-        var words = window.LineCount;
+            return MostShared(shared, window.LineCount);
+        }
+        finally
+        {
+            ArrayPool<ushort>.Shared.Return(rented);
+        }
+    }
+
+    private IndexedForm[] MostShared(ReadOnlySpan<ushort> shared, int fewestWords)
+    {
         var best = new PriorityQueue<int, (double Standing, int Order)>();
         var worst = double.NegativeInfinity;
         for (var order = 0; order < shared.Length; order++)
         {
             var standing = _letterCounts[order] - (_options.LettersPerDifference * (_pairCounts[order] - shared[order]) / 2);
-            if (shared[order] == 0 || _wordCounts[order] < words || standing <= worst)
+            if (shared[order] == 0 || _wordCounts[order] < fewestWords || standing <= worst)
             {
                 continue;
             }
@@ -83,7 +99,7 @@ internal sealed class FormIndex
             }
         }
 
-        return best.UnorderedItems.Select(item => _forms[item.Element]).OrderBy(form => form.Order);
+        return [.. best.UnorderedItems.Select(item => _forms[item.Element]).OrderBy(form => form.Order)];
     }
 
     private HashSet<uint> Pairs(LetterWindow window)
@@ -117,15 +133,23 @@ internal sealed class FormIndex
         return pairs;
     }
 
-    private static List<(string Text, int Words)> WordRuns(string key)
+    /// <summary>Runs of words from the first line of the window to its last.</summary>
+    private static List<(string Text, int Words)> WordRuns(LetterWindow window)
     {
-        var words = key.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        var words = window.Places
+            .Where(place => !place.IsBreak)
+            .GroupBy(place => place.Line)
+            .SelectMany(line => SearchKey.Of(line.Select(place => place.Weights!.Fold)).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(word => (Text: word, Line: line.Key)))
+            .ToArray();
         var runs = new List<(string, int)>();
-        for (var first = 0; first < words.Length; first++)
+        for (var first = 0; first < words.Length && words[first].Line == words[0].Line; first++)
         {
             for (var last = first; last < words.Length; last++)
             {
-                runs.Add((string.Join(' ', words[first..(last + 1)]), last - first + 1));
+                if (words[last].Line == words[^1].Line)
+                {
+                    runs.Add((string.Join(' ', words[first..(last + 1)].Select(word => word.Text)), last - first + 1));
+                }
             }
         }
 

@@ -1,3 +1,4 @@
+using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Linq;
 using InscriptionLab.Readings;
@@ -8,12 +9,21 @@ namespace InscriptionLab.Comparison;
 /// <summary>A form cut into letters once, for all comparisons.</summary>
 internal sealed class IndexedForm
 {
-    internal IndexedForm(ReferenceForm form, int order)
+    /// <param name="form">The row.</param>
+    /// <param name="order">Its place in the list.</param>
+    /// <param name="folds">Each letter met so far with its fold, so that the forms of a long list share them.</param>
+    internal IndexedForm(ReferenceForm form, int order, Dictionary<string, (string Letter, string Fold)> folds)
     {
         Form = form;
         Order = order;
-        Letters = [.. Graphemes.Of(form.Form)];
-        Folds = [.. Letters.Select(LetterFold.Of)];
+        var letters = Graphemes.Of(form.Form);
+        foreach (var letter in letters)
+        {
+            folds.TryAdd(letter, (letter, LetterFold.Of(letter)));
+        }
+
+        Letters = [.. letters.Select(letter => folds[letter].Letter)];
+        Folds = [.. letters.Select(letter => folds[letter].Fold)];
         IsPunctuation = [.. Letters.Select(LetterFold.IsPunctuation)];
         LetterCount = Letters.Where((letter, index) => letter != LetterFold.Space && !IsPunctuation[index]).Count();
         Key = SearchKey.Of(Folds);
