@@ -16,6 +16,9 @@ public sealed record Finding(
     ImmutableArray<string> CannotDecide,
     ImmutableArray<string> Retake)
 {
+    /// <summary>Gets the form that the outcome turns on; null where no form is near or nothing was read.</summary>
+    public NearestForm? Leading { get; init; }
+
     /// <summary>Gets what the reader of the finding must know to use it rightly and to leave the piece unharmed.</summary>
     public ImmutableArray<string> Cautions { get; init; } = [];
 }

@@ -39,7 +39,7 @@ internal sealed class FindingAccount(ReadingComparison comparison, JudgeOptions 
         reasons.AddRange(FindingSentences.NotSpelling(nearest));
         reasons.AddRange(_say.OtherWords(nearest));
         reasons.AddRange(sameWords.Where(form => !form.IsAttested && form.IsSpeltAlike).Select(form => FindingSentences.AlsoListed(form.Nearest)));
-        return Make(FindingOutcome.Agrees, reasons, [WhoCutIt], []);
+        return Make(FindingOutcome.Agrees, reasons, [WhoCutIt], []) with { Leading = nearest };
     }
 
     internal Finding Differs(FormStanding leading, ImmutableArray<FormStanding> sameWords)
@@ -59,11 +59,14 @@ internal sealed class FindingAccount(ReadingComparison comparison, JudgeOptions 
         reasons.AddRange(FindingSentences.NotSpelling(nearest));
         reasons.AddRange(_say.OtherWords(nearest));
         ImmutableArray<LetterDifference> open = attested?.Open ?? [];
-        return Make(
-            FindingOutcome.Differs,
-            reasons,
-            [.. _say.Open(open), .. _say.AtLineEnds(attested?.Against ?? []), "Why the spelling differs: spellings near to a house's own are known from its time and from later.", WhoCutIt],
-            open.IsEmpty ? [] : _say.Retake(open));
+        ImmutableArray<string> cannotDecide =
+        [
+            .. _say.Open(open),
+            .. _say.AtLineEnds(attested?.Against ?? []),
+            "Why the spelling differs: spellings near to a house's own are known from its time and from later.",
+            WhoCutIt,
+        ];
+        return Make(FindingOutcome.Differs, reasons, cannotDecide, open.IsEmpty ? [] : _say.Retake(open)) with { Leading = nearest };
     }
 
     internal Finding Undecided(FormStanding leading, ImmutableArray<FormStanding> sameWords)
@@ -85,7 +88,7 @@ internal sealed class FindingAccount(ReadingComparison comparison, JudgeOptions 
             reasons.Add(FindingSentences.TooManyDoubts(nearest));
         }
 
-        return Make(FindingOutcome.Undecided, reasons, [.. _say.Open(open), "Whether the spelling is that of the form."], _say.Retake(open));
+        return Make(FindingOutcome.Undecided, reasons, [.. _say.Open(open), "Whether the spelling is that of the form."], _say.Retake(open)) with { Leading = nearest };
     }
 
     private Finding Make(FindingOutcome outcome, IEnumerable<string> reasons, ImmutableArray<string> cannotDecide, ImmutableArray<string> retake) =>
