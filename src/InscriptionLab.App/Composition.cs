@@ -5,6 +5,7 @@ using InscriptionLab.App.Examining;
 using InscriptionLab.App.Reports;
 using InscriptionLab.Comparison;
 using InscriptionLab.Findings;
+using InscriptionLab.Gathering;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.References;
@@ -24,6 +25,7 @@ internal sealed class Composition : IDisposable
     private readonly UnrollerOptions _unrollerOptions = new();
     private readonly InscriptionReaderOptions _readerOptions = new();
     private readonly TesseractReaderOptions _secondOptions = new();
+    private readonly GathererOptions _gathererOptions = new();
     private readonly ComparerOptions _comparerOptions = new();
     private readonly JudgeOptions _judgeOptions = new();
     private readonly Lazy<TesseractReader?> _second;
@@ -49,6 +51,7 @@ internal sealed class Composition : IDisposable
         new("strip", _unrollerOptions),
         new("reading", _readerOptions),
         new("second reading", _secondOptions),
+        new("together", _gathererOptions),
         new("comparison", _comparerOptions),
         new("finding", _judgeOptions),
     ];
@@ -68,6 +71,9 @@ internal sealed class Composition : IDisposable
 
     /// <summary>Builds the flow of an examination against a list.</summary>
     internal Examiner Examiner(ReferenceList list) => new(Stages(list), Clock);
+
+    /// <summary>Builds the joint examination of several photos against a list.</summary>
+    internal SetExaminer SetExaminer(ReferenceList list) => new(Stages(list), new Gatherer(_gathererOptions), new Stand(_gathererOptions));
 
     /// <summary>Builds the stages of an examination against a list.</summary>
     internal ExaminingStages Stages(ReferenceList list)

@@ -10,6 +10,7 @@ using InscriptionLab.App.Demo;
 using InscriptionLab.App.Examining;
 using InscriptionLab.App.Records;
 using InscriptionLab.Assess.Truths;
+using InscriptionLab.Gathering;
 using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.Assess;
@@ -51,6 +52,15 @@ internal sealed class Predictor(Composition composition, string folder, TextWrit
             catch (InscriptionLabException problem)
             {
                 _failures.Add(problem.Message);
+            }
+        }
+
+        if (group.Count > 1)
+        {
+            var kind = group[0].Kind == "raking" ? SetKind.Raking : SetKind.Turns;
+            if (composition.SetExaminer(DemoReferences.Load()).Examine([.. members], kind, cancel) is { } set)
+            {
+                _sets.Add(RecordMaker.Of(set));
             }
         }
     }

@@ -7,8 +7,6 @@ namespace InscriptionLab.App.Cli;
 /// <summary>The command <c>examine</c> as the command line knows it.</summary>
 internal sealed class ExamineCommand(Composition composition, Terminal terminal)
 {
-    private static readonly string[] Togethers = ["raking", "turns", "separate"];
-
     private readonly Argument<string[]> _photos = new("PHOTO") { Arity = ArgumentArity.OneOrMore };
     private readonly Option<string?> _json = new("--json");
     private readonly Option<string?> _out = new("--out");
@@ -22,7 +20,7 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
         command.SetAction(parsed =>
         {
             var together = parsed.GetValue(_as);
-            if (together is not null && Array.IndexOf(Togethers, together) < 0)
+            if (together is not null && !ExamineRequest.Kinds.Contains(together))
             {
                 terminal.Error.WriteLine($"--as knows raking, turns and separate, not {together}.");
                 return ExitCode.Misused;

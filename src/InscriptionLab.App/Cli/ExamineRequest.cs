@@ -1,5 +1,7 @@
 using System.Collections.Generic;
 using System.Collections.Immutable;
+using InscriptionLab.App.Records;
+using InscriptionLab.Gathering;
 
 namespace InscriptionLab.App.Cli;
 
@@ -8,10 +10,21 @@ namespace InscriptionLab.App.Cli;
 /// <param name="Json">File for JSON Lines, "-" for the screen; null for none.</param>
 /// <param name="Out">Folder of the examination; null for one named after the first photo.</param>
 /// <param name="Reference">File of attested forms; null for the demonstration list.</param>
-/// <param name="Together">raking, turns or separate; null to find out.</param>
+/// <param name="As">raking, turns or separate; null to find out.</param>
 /// <param name="Catalogue">Catalogue to keep the examinations in; null for none.</param>
-internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Json, string? Out, string? Reference, string? Together, string? Catalogue = null)
+internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Json, string? Out, string? Reference, string? As, string? Catalogue = null)
 {
+    private const string Separate = "separate";
+
+    /// <summary>Gets the words that <c>--as</c> knows.</summary>
+    internal static ImmutableArray<string> Kinds { get; } = [Words.For(SetKind.Raking), Words.For(SetKind.Turns), Separate];
+
+    /// <summary>Gets a value indicating whether the photos are never to be read together.</summary>
+    internal bool IsSeparate => As == Separate;
+
+    /// <summary>Gets why the photos belong together, as the user says; null to find out.</summary>
+    internal SetKind? Together => As == Words.For(SetKind.Raking) ? SetKind.Raking : As == Words.For(SetKind.Turns) ? SetKind.Turns : null;
+
     /// <summary>Gets the options as the user could have written them.</summary>
     internal ImmutableArray<string> Asked
     {
@@ -27,7 +40,7 @@ internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Jso
             }
 
             Add("--reference", Reference);
-            Add("--as", Together);
+            Add("--as", As);
             Add("--catalogue", Catalogue);
             Add("--json", Json);
             Add("--out", Out);

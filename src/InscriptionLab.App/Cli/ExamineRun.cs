@@ -31,7 +31,7 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
         var examined = Examine(composition.Examiner(references.List), cancel);
         if (examined.Length > 0)
         {
-            SetExamination? set = null;
+            var set = Together(examined, references.List, cancel);
             JsonTarget.Write(request.Json, Lines(examined, set), terminal.Output);
             WriteFolder(examined, set, references.List);
             Keep(examined, set, references.List);
@@ -59,6 +59,27 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
         }
 
         return examined.ToImmutable();
+    }
+
+    private SetExamination? Together(ImmutableArray<Examination> examined, ReferenceList list, CancellationToken cancel)
+    {
+        if (request.IsSeparate)
+        {
+            return null;
+        }
+
+        var set = composition.SetExaminer(list).Examine(examined, request.Together, cancel);
+        if (set is not null)
+        {
+            Report(TextReport.Of(set));
+        }
+        else if (request.Together is { } kind)
+        {
+            _failed = true;
+            terminal.Error.WriteLine($"--as {Words.For(kind)} needs at least two different photos that can be used; the photos were examined one by one.");
+        }
+
+        return set;
     }
 
     private static IEnumerable<string> Lines(ImmutableArray<Examination> examined, SetExamination? set)

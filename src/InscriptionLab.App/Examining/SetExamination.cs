@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using InscriptionLab.Findings;
+using InscriptionLab.Gathering;
 using InscriptionLab.Readings;
 
 namespace InscriptionLab.App.Examining;

@@ -1,6 +1,6 @@
 using System;
-using InscriptionLab.App.Examining;
 using InscriptionLab.Findings;
+using InscriptionLab.Gathering;
 using InscriptionLab.References;
 
 namespace InscriptionLab.App.Records;

@@ -5,6 +5,7 @@ using InscriptionLab.App.Examining;
 using InscriptionLab.App.Records;
 using InscriptionLab.Comparison;
 using InscriptionLab.Findings;
+using InscriptionLab.Gathering;
 using InscriptionLab.Readings;
 using InscriptionLab.Tubes;
 using static InscriptionLab.App.Reports.Figures;

@@ -3,6 +3,7 @@ using System.IO;
 using System.Linq;
 using System.Text.Json;
 using InscriptionLab.App.Examining;
+using InscriptionLab.Gathering;
 using InscriptionLab.App.Records;
 using InscriptionLab.App.Tests.Cli;
 using Xunit;

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Immutable;
 using System.IO;
 using InscriptionLab.App.Examining;
+using InscriptionLab.Gathering;
 using static InscriptionLab.App.Reports.Figures;
 
 namespace InscriptionLab.App.Reports.Html;

@@ -1,11 +1,11 @@
-namespace InscriptionLab.App.Examining;
+namespace InscriptionLab.Gathering;
 
 /// <summary>Why several photos belong together.</summary>
-internal enum SetKind
+public enum SetKind
 {
     /// <summary>One view under different lamps.</summary>
     Raking,
 
-    /// <summary>The tube was turned between the photos.</summary>
+    /// <summary>The tube was turned about its axis between the photos.</summary>
     Turns,
 }

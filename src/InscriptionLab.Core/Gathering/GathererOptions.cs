@@ -1,0 +1,37 @@
+namespace InscriptionLab.Gathering;
+
+/// <summary>When lines of several photos count as one line, and how their letters are put together.</summary>
+public sealed record GathererOptions
+{
+    /// <summary>Gets how alike two lines must read to be taken for one line: one minus edits over letters of the longer.</summary>
+    /// <value>Default 0.6: of ten letters four may be misread; different lines of one tube are far below (a choice).</value>
+    public double Likeness { get; init; } = 0.6;
+
+    /// <summary>Gets how far apart, in heights of the lettering, the middles of two lines may lie that are at the same place.</summary>
+    /// <value>Default 0.6: neighbouring lines stand at least one height apart (common practice of engravers).</value>
+    public double SamePlace { get; init; } = 0.6;
+
+    /// <summary>Gets how far the outlines of a tube may lie apart in photos of one stand, as a share of its diameter.</summary>
+    /// <value>Default 0.03: outlines are found to about 1 % where both lie in the frame, and lamps move them.</value>
+    public double SameOutline { get; init; } = 0.03;
+
+    /// <summary>Gets the exponent of the number of photos by which their joint evidence is divided: 1 averages it, 0 takes the photos as independent.</summary>
+    /// <value>Default 0.5, half way: photos of one groove read by one reader share some of their mistakes.</value>
+    public double SharedMistakes { get; init; } = 0.5;
+
+    /// <summary>Gets the probability that a photo leaves to a letter that it does not list.</summary>
+    /// <value>Default 0.002: readers list what has more than 0.005.</value>
+    public double Unlisted { get; init; } = 0.002;
+
+    /// <summary>Gets the probability with which a photo that passes over a letter is taken to say that there is none.</summary>
+    /// <value>Default 0.9: a shadow can swallow a letter whole.</value>
+    public double PassedOver { get; init; } = 0.9;
+
+    /// <summary>Gets the probability under which a joint letter is given as unreadable.</summary>
+    /// <value>Default 0.3, as for a single photo.</value>
+    public double UnreadableBelow { get; init; } = 0.3;
+
+    /// <summary>Gets the probability from which on an alternative is kept.</summary>
+    /// <value>Default 0.005, as for a single photo.</value>
+    public double AlternativesFrom { get; init; } = 0.005;
+}
