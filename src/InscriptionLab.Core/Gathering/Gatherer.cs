@@ -26,7 +26,7 @@ public sealed class Gatherer
     /// <param name="photos">Photos in the order given.</param>
     public SetKind? KindOf(ImmutableArray<GatheredPhoto> photos)
     {
-        if (Chain(LinePlacer.InPhoto(photos), (one, other) => one.DistanceTo(other, 0) <= _options.SamePlace && AreAlike(one, other)))
+        if (Chain(LinePlacer.InPhoto(photos), (one, other) => one.IsAt(other, 0, _options.SamePlace) && AreAlike(one, other)))
         {
             return SetKind.Raking;
         }
@@ -93,7 +93,7 @@ public sealed class Gatherer
 
     private bool IsSame(PlacedLine one, PlacedLine other, Dictionary<int, double> turns) =>
         turns.TryGetValue(one.Photo, out var first) && turns.TryGetValue(other.Photo, out var second)
-            ? one.DistanceTo(other, second - first) <= _options.SamePlace || (AreAlike(one, other) && one.DistanceTo(other, second - first) <= 2 * _options.SamePlace)
+            ? one.IsAt(other, second - first, AreAlike(one, other) ? 2 * _options.SamePlace : _options.SamePlace)
             : AreAlike(one, other);
 
     /// <summary>Sorts lines from a reader's top to bottom, as the line with most letters lies; lines of photos whose turn is unknown come last.</summary>

@@ -7,8 +7,8 @@ public sealed record GathererOptions
     /// <value>Default 0.6: of ten letters four may be misread; different lines of one tube are far below (a choice).</value>
     public double Likeness { get; init; } = 0.6;
 
-    /// <summary>Gets how far apart, in heights of the lettering, the middles of two lines may lie that are at the same place.</summary>
-    /// <value>Default 0.6: neighbouring lines stand at least one height apart (common practice of engravers).</value>
+    /// <summary>Gets how far apart, in heights of the lettering, two lines of the same place may lie from one row.</summary>
+    /// <value>Default 0.6: neighbouring lines stand at least one height apart (common practice of engravers). Lines that read alike may lie twice as far apart.</value>
     public double SamePlace { get; init; } = 0.6;
 
     /// <summary>Gets how far the outlines of a tube may lie apart in photos of one stand, as a share of its diameter.</summary>
@@ -19,9 +19,13 @@ public sealed record GathererOptions
     /// <value>Default 0.5, half way: photos of one groove read by one reader share some of their mistakes.</value>
     public double SharedMistakes { get; init; } = 0.5;
 
-    /// <summary>Gets the probability that a photo leaves to a letter that it does not list.</summary>
-    /// <value>Default 0.002: readers list what has more than 0.005.</value>
-    public double Unlisted { get; init; } = 0.002;
+    /// <summary>Gets the number of letters over which a reading's doubt is spread that it does not put on letters it lists.</summary>
+    /// <value>Default 50: the letters of either case.</value>
+    public int OtherLetters { get; init; } = 50;
+
+    /// <summary>Gets the least doubt that a reading leaves to letters that it does not list.</summary>
+    /// <value>Default 0.005: what readers no longer list.</value>
+    public double LeastDoubt { get; init; } = 0.005;
 
     /// <summary>Gets the probability with which a photo that passes over a letter is taken to say that there is none.</summary>
     /// <value>Default 0.9: a shadow can swallow a letter whole.</value>

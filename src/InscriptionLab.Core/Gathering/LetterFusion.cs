@@ -108,9 +108,11 @@ internal sealed class LetterFusion(GathererOptions options)
     {
         var votes = place.Votes;
         var share = Math.Pow(votes.Count, -options.SharedMistakes);
+        var doubts = votes.Select(vote => Math.Max(options.LeastDoubt, 1 - vote.Values.Sum()) / options.OtherLetters).ToList();
+        double Pool(Func<Dictionary<string, double>, double, double> probability) => Math.Exp(share * votes.Zip(doubts, (vote, doubt) => Math.Log(probability(vote, doubt))).Sum());
         var candidates = votes.SelectMany(vote => vote.Keys).Distinct(StringComparer.Ordinal).ToList();
-        var scores = candidates.ToDictionary(candidate => candidate, candidate => Math.Exp(share * votes.Sum(vote => Math.Log(vote.GetValueOrDefault(candidate, options.Unlisted)))), StringComparer.Ordinal);
-        var rest = Math.Exp(share * votes.Sum(vote => Math.Log(Math.Max(options.Unlisted, 1 - vote.Values.Sum()))));
+        var scores = candidates.ToDictionary(candidate => candidate, candidate => Pool((vote, doubt) => Math.Max(doubt, vote.GetValueOrDefault(candidate))), StringComparer.Ordinal);
+        var rest = options.OtherLetters * Pool((_, doubt) => doubt);
         var sum = scores.Values.Sum() + rest;
         var ranked = scores.Select(score => new LetterCandidate(score.Key, Probability.From(score.Value / sum))).OrderByDescending(candidate => candidate.Probability).ToList();
         var best = ranked[0];

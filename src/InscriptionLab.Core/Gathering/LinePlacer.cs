@@ -33,8 +33,9 @@ internal static class LinePlacer
 
         var (along, around) = (bottom.Along - top.Along, bottom.Around - top.Around);
         var height = Math.Sqrt((along * along) + (around * around));
+        var length = height * (box.TopLeft.DistanceTo(box.TopRight) / box.TopLeft.DistanceTo(box.BottomLeft));
         return height > 0
-            ? new PlacedLine(index, line, (top.Along + bottom.Along) / 2, (top.Around + bottom.Around) / 2, period, height, along / height, around / height)
+            ? new PlacedLine(index, line, (top.Along + bottom.Along) / 2, (top.Around + bottom.Around) / 2, period, height, length, along / height, around / height)
             : null;
     }
 

@@ -43,12 +43,8 @@ internal sealed class TurnFinder(GathererOptions options)
     internal List<(PlacedLine One, PlacedLine Other)> Shared(IEnumerable<PlacedLine> some, IEnumerable<PlacedLine> others) =>
         [.. from one in some
             from other in others
-            where Math.Abs(one.Along - other.Along) <= LengthOf(one, other) && LetterPairing.Likeness(one.Reading.Letters, other.Reading.Letters) >= options.Likeness
+            where Math.Abs(one.Along - other.Along) <= Math.Max(one.Length, other.Length) / 2 && LetterPairing.Likeness(one.Reading.Letters, other.Reading.Letters) >= options.Likeness
             select (one, other)];
-
-    /// <summary>A line of which the one photo shows only a part has its middle up to half its length away.</summary>
-    private static double LengthOf(PlacedLine one, PlacedLine other) =>
-        Math.Max(one.Height * one.Reading.Letters.Length, other.Height * other.Reading.Letters.Length) / 4;
 
     private static double Median(IEnumerable<double> values)
     {
