@@ -2,6 +2,7 @@ using System;
 using System.Collections.Immutable;
 using System.Threading;
 using InscriptionLab.App.Examining;
+using InscriptionLab.App.Measuring;
 using InscriptionLab.App.Reports;
 using InscriptionLab.Comparison;
 using InscriptionLab.Findings;
@@ -10,6 +11,7 @@ using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.References;
 using InscriptionLab.Tubes;
+using InscriptionLab.Vision.Cells;
 using InscriptionLab.Vision.Photos;
 using InscriptionLab.Vision.Reading;
 using InscriptionLab.Vision.Strips;
@@ -25,6 +27,7 @@ internal sealed class Composition : IDisposable
     private readonly UnrollerOptions _unrollerOptions = new();
     private readonly InscriptionReaderOptions _readerOptions = new();
     private readonly TesseractReaderOptions _secondOptions = new();
+    private readonly CellMeasurerOptions _cellOptions = new();
     private readonly GathererOptions _gathererOptions = new();
     private readonly ComparerOptions _comparerOptions = new();
     private readonly JudgeOptions _judgeOptions = new();
@@ -56,6 +59,9 @@ internal sealed class Composition : IDisposable
         new("finding", _judgeOptions),
     ];
 
+    /// <summary>Gets the options of a measurement.</summary>
+    internal ImmutableArray<StageOptions> MeasuringOptions => [new("photo", _photoLimits), new("cell", _cellOptions)];
+
     public void Dispose()
     {
         if (_reader.IsValueCreated)
@@ -74,6 +80,9 @@ internal sealed class Composition : IDisposable
 
     /// <summary>Builds the joint examination of several photos against a list.</summary>
     internal SetExaminer SetExaminer(ReferenceList list) => new(Stages(list), new Gatherer(_gathererOptions), new Stand(_gathererOptions));
+
+    /// <summary>Builds the flow of a measurement.</summary>
+    internal Measurer Measurer() => new(new PhotoReader(_photoLimits).Read, new CellMeasurer(_cellOptions).Run);
 
     /// <summary>Builds the stages of an examination against a list.</summary>
     internal ExaminingStages Stages(ReferenceList list)

@@ -10,7 +10,9 @@ using InscriptionLab.App.Demo;
 using InscriptionLab.App.Examining;
 using InscriptionLab.App.Records;
 using InscriptionLab.Assess.Truths;
+using InscriptionLab.Cells;
 using InscriptionLab.Gathering;
+using InscriptionLab.Measures;
 using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.Assess;
@@ -44,8 +46,15 @@ internal sealed class Predictor(Composition composition, string folder, TextWrit
             var start = Stopwatch.GetTimestamp();
             try
             {
-                members.Add(composition.Examiner(DemoReferences.Load()).Examine(file, cancel));
-                _photos.Add(RecordMaker.Of(members[^1]));
+                if (truth.Kind == "cell")
+                {
+                    _cells.Add(MeasureRecordMaker.Of(composition.Measurer().Measure(file, RequestOf(truth), cancel)));
+                }
+                else
+                {
+                    members.Add(composition.Examiner(DemoReferences.Load()).Examine(file, cancel));
+                    _photos.Add(RecordMaker.Of(members[^1]));
+                }
 
                 _seconds.Add(Stopwatch.GetElapsedTime(start).TotalSeconds);
             }
@@ -63,5 +72,25 @@ internal sealed class Predictor(Composition composition, string folder, TextWrit
                 _sets.Add(RecordMaker.Of(set));
             }
         }
+    }
+
+    /// <summary>Step to which a person reads a height off a rule, in millimetres.</summary>
+    private const double HeightStep = 0.5;
+
+    /// <summary>What a user knows who laid the scale there: its kind and size, and how far below the rim it lies, read to half a millimetre.</summary>
+    private static MeasureRequest RequestOf(TruthPhoto truth)
+    {
+        if (truth.Scale is not { } scale)
+        {
+            return MeasureRequest.Nothing;
+        }
+
+        var request = scale.Type switch
+        {
+            "checkerboard" => new ScaleRequest(ScaleKind.Checkerboard, Length.FromMillimetres(scale.Square)),
+            "ruler" => new ScaleRequest(ScaleKind.Rule, Length.FromMillimetres(scale.TickPitch)),
+            _ => new ScaleRequest(ScaleKind.Aruco, Length.FromMillimetres(scale.Marker)),
+        };
+        return new MeasureRequest(request, Length.FromMillimetres(Math.Round(scale.BelowRim / HeightStep) * HeightStep));
     }
 }

@@ -59,9 +59,11 @@ internal static class HelpPage
         Measures a lens cell that was photographed with something of known size beside it: the outer
         rim, the clear aperture and the stop, each in millimetres with its expanded uncertainty.
 
-          --scale KIND:SIZE   what gives the scale, with its size in millimetres; without it the
-                              program looks for one that it knows
-          --plane-offset MM   how far the scale lies below the rim of the cell (0 = same height)
+          --scale KIND:SIZE   what lies beside the cell and its size: checkerboard:5mm (side of a
+                              square), rule:1mm (from tick to tick) or aruco:10mm (side of a marker);
+                              without it the program looks for each kind
+          --plane-offset MM   how many millimetres the rim of the cell lies above the scale (0 = same
+                              height, negative = below)
           --json FILE         also write one JSON object a photo, one a line (- writes to the screen
                               in place of the report)
           --out FOLDER        where pictures and the record go

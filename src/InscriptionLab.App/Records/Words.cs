@@ -1,4 +1,5 @@
 using System;
+using InscriptionLab.Cells;
 using InscriptionLab.Findings;
 using InscriptionLab.Gathering;
 using InscriptionLab.References;
@@ -30,5 +31,13 @@ internal static class Words
         SetKind.Raking => "raking",
         SetKind.Turns => "turns",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No word for this kind of set."),
+    };
+
+    internal static string For(CircleRole role) => role switch
+    {
+        CircleRole.Outer => "outer",
+        CircleRole.Clear => "clear",
+        CircleRole.Stop => "stop",
+        _ => throw new ArgumentOutOfRangeException(nameof(role), role, "No word for this circle."),
     };
 }

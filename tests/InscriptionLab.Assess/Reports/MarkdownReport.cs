@@ -58,7 +58,7 @@ internal static class MarkdownReport
             return;
         }
 
-        Line(text, $"| lens cells | relative error of the diameters |");
+        Line(text, $"| lens cells (kind and size of the scale given, its height to half a millimetre) | relative error of the diameters |");
         Line(text, $"|---|---|");
         foreach (var group in assessment.Cells)
         {

@@ -1,4 +1,3 @@
-using System;
 using System.Collections.Immutable;
 using System.IO;
 using InscriptionLab.App.Examining;
@@ -10,8 +9,6 @@ namespace InscriptionLab.App.Reports.Html;
 /// <summary>An examination as one page that needs nothing beside itself: pictures and style are inside, there is no script.</summary>
 internal static class ExaminationPage
 {
-    private const string StyleSheet = "InscriptionLab.App.Reports.Html.page.css";
-
     /// <summary>Gives the page.</summary>
     /// <param name="examinations">The photos, in the order given.</param>
     /// <param name="set">What they gave together, or null where they were not read together.</param>
@@ -22,9 +19,7 @@ internal static class ExaminationPage
         var title = examinations.Length == 1
             ? Path.GetFileName(examinations[0].Photo.File)
             : $"{Path.GetFileName(examinations[0].Photo.File)} and {Counted(examinations.Length - 1, "more photo", "more photos")}";
-        Head(page, title);
-        page.Open("header").Element("p", "InscriptionLab", ("class", "house")).Element("h1", title).Close("header");
-        page.Open("main");
+        PageFrame.Open(page, title);
         if (set is not null)
         {
             Together(page, set);
@@ -37,17 +32,7 @@ internal static class ExaminationPage
 
         CautionSection.Write(page);
         ProvenanceSection.Write(page, examinations, provenance);
-        return page.Close("main").Close("body").Close("html").ToString();
-    }
-
-    private static void Head(Markup page, string title)
-    {
-        page.Verbatim("<!DOCTYPE html>\n").Open("html", ("lang", "en")).Open("head")
-            .Empty("meta", ("charset", "utf-8"))
-            .Empty("meta", ("name", "viewport"), ("content", "width=device-width, initial-scale=1"))
-            .Element("title", title + " - InscriptionLab")
-            .Open("style").Verbatim(Style()).Close("style")
-            .Close("head").Open("body");
+        return PageFrame.Close(page);
     }
 
     private static void Together(Markup page, SetExamination set)
@@ -84,13 +69,5 @@ internal static class ExaminationPage
         }
 
         page.Close("article");
-    }
-
-    private static string Style()
-    {
-        using var stream = typeof(ExaminationPage).Assembly.GetManifestResourceStream(StyleSheet)
-            ?? throw new InvalidOperationException("The style sheet is part of the program.");
-        using var reader = new StreamReader(stream);
-        return reader.ReadToEnd();
     }
 }

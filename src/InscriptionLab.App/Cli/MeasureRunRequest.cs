@@ -1,0 +1,21 @@
+using System.Collections.Immutable;
+using InscriptionLab.Cells;
+
+namespace InscriptionLab.App.Cli;
+
+/// <summary>What the user asks of <c>measure</c>.</summary>
+/// <param name="Photos">Files as named.</param>
+/// <param name="Json">File for JSON Lines, "-" for the screen; null for none.</param>
+/// <param name="Out">Folder of the measurement; null for one named after the first photo.</param>
+/// <param name="ScaleText">Scale as written.</param>
+/// <param name="OffsetText">Height as written.</param>
+/// <param name="Request">What is known of scale and height.</param>
+internal sealed record MeasureRunRequest(ImmutableArray<string> Photos, string? Json, string? Out, string? ScaleText, string? OffsetText, MeasureRequest Request)
+{
+    /// <summary>Gets the options as the user could have written them.</summary>
+    internal ImmutableArray<string> Asked =>
+    [
+        .. ScaleText is null ? ImmutableArray<string>.Empty : [$"--scale {ScaleText}"],
+        .. OffsetText is null ? ImmutableArray<string>.Empty : [$"--plane-offset {OffsetText}"],
+    ];
+}

@@ -1,0 +1,29 @@
+using System;
+using System.IO;
+
+namespace InscriptionLab.App.Reports.Html;
+
+/// <summary>What every page begins and ends with.</summary>
+internal static class PageFrame
+{
+    private const string StyleSheet = "InscriptionLab.App.Reports.Html.page.css";
+
+    internal static void Open(Markup page, string title) => page.Verbatim("<!DOCTYPE html>\n").Open("html", ("lang", "en")).Open("head")
+        .Empty("meta", ("charset", "utf-8"))
+        .Empty("meta", ("name", "viewport"), ("content", "width=device-width, initial-scale=1"))
+        .Element("title", title + " - InscriptionLab")
+        .Open("style").Verbatim(Style()).Close("style")
+        .Close("head").Open("body")
+        .Open("header").Element("p", "InscriptionLab", ("class", "house")).Element("h1", title).Close("header")
+        .Open("main");
+
+    internal static string Close(Markup page) => page.Close("main").Close("body").Close("html").ToString();
+
+    private static string Style()
+    {
+        using var stream = typeof(PageFrame).Assembly.GetManifestResourceStream(StyleSheet)
+            ?? throw new InvalidOperationException("The style sheet is part of the program.");
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+}
