@@ -41,7 +41,7 @@ internal static class LineSpelling
             WordCase.Capitals => letters.ToUpperInvariant(),
             WordCase.Small => string.Concat(letters.Select(char.ToLowerInvariant)),
             WordCase.CapitalFirst when before.Length > 0 => string.Concat(letters.Select(char.ToLowerInvariant)),
-            WordCase.CapitalFirst => letters[..1].ToUpperInvariant() + string.Concat(letters.Skip(1).Select(char.ToLowerInvariant)),
+            WordCase.CapitalFirst when letters.Length > 0 => letters[..1].ToUpperInvariant() + string.Concat(letters.Skip(1).Select(char.ToLowerInvariant)),
             _ => letters,
         };
     }

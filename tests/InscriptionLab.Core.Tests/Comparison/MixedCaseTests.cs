@@ -17,7 +17,8 @@ public sealed class MixedCaseTests
     [InlineData("TOoliVer", "Tolliver")]
     [InlineData("TLOliver", "Tolliver")]
     [InlineData("MoNTverera", "Monteverra")]
-    public void Letters_swapped_and_in_the_wrong_case_are_weighed_like_any_others(string read, string form)
+    [InlineData("Atolliver", "Tolliver")]
+    public void Letters_swapped_added_or_in_the_wrong_case_are_weighed_like_any_others(string read, string form)
     {
         var list = new ReferenceList("list", string.Empty, [new ReferenceForm(form, form, AttestationStatus.Attested)]);
 
