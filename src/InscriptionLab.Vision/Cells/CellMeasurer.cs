@@ -1,7 +1,5 @@
 using System;
-using System.Collections.Generic;
 using System.Collections.Immutable;
-using System.Linq;
 using System.Threading;
 using InscriptionLab.Cells;
 using InscriptionLab.Cells.Fitting;
@@ -16,23 +14,6 @@ namespace InscriptionLab.Vision.Cells;
 public sealed class CellMeasurer
 {
     private const string Stage = "cell";
-
-    /// <summary>Points traced round a circle for each pixel of its radius, within bounds: neighbours about two pixels apart.</summary>
-    private const double PointsPerRadiusPixel = 3;
-    private const int FewestPoints = 90;
-    private const int MostPoints = 900;
-
-    /// <summary>How far the outer edge may lie from the ellipse first found, in pixels of the small copy it was found in.</summary>
-    private const double OuterReach = 3.5;
-    private const double SearchSide = 640;
-
-    /// <summary>How far an inner edge may lie from the circle first found, in pixels.</summary>
-    private const double InnerReach = 5;
-    private const double OuterWave = 2;
-    private const double InnerWave = 3;
-
-    /// <summary>Least share of an inner circle's outline along which its edge must be seen.</summary>
-    private const double SmallestSeenShare = 0.2;
     private readonly CellMeasurerOptions _options;
 
     /// <summary>Makes a measurer.</summary>
@@ -66,61 +47,27 @@ public sealed class CellMeasurer
         ArgumentNullException.ThrowIfNull(request);
         var scale = ScaleFinder.Find(photo.Gray, request.Scale, cancel);
         var candidates = CellFinder.Find(photo.Colour, scale?.Outline ?? [], cancel);
-        var outer = Outer(candidates);
-        if (CellRefusals.Of(Stage, scale, outer is not null, request) is { } refusal)
+        var rim = OuterRim.Choose(photo, candidates, _options.OuterCoverage, cancel);
+        if (CellRefusals.Of(Stage, scale, rim is not null, request) is { } refusal)
         {
             return new Outcome<CellMeasurement>.Declined(refusal);
         }
 
-        var measurement = Measure(photo, scale!, outer!, request, cancel);
-        return measurement is null
-            ? new Outcome<CellMeasurement>.Declined(CellRefusals.NoRim(Stage))
-            : new Outcome<CellMeasurement>.Found(measurement);
+        var measurement = Measure(photo, scale!, rim!, request, cancel);
+        return new Outcome<CellMeasurement>.Found(measurement);
     }
 
-    private EllipseCandidate? Outer(List<EllipseCandidate> candidates)
+    private CellMeasurement Measure(Photo photo, ScaleSighting scale, TracedCircle rim, MeasureRequest request, CancellationToken cancel)
     {
-        // The rim is the largest of the circles that are seen nearly all round.
-        const double Nearly = 0.85;
-        var best = candidates.Count == 0 ? 0 : candidates.Max(c => c.Coverage);
-        return candidates
-            .Where(c => c.Coverage >= _options.OuterCoverage && c.Coverage >= Nearly * best)
-            .MaxBy(c => c.Ellipse.SemiMajor);
-    }
-
-    private CellMeasurement? Measure(Photo photo, ScaleSighting scale, EllipseCandidate outer, MeasureRequest request, CancellationToken cancel)
-    {
-        var size = Math.Max(1, Math.Max(photo.Gray.Width, photo.Gray.Height) / SearchSide);
-        var contrast = ContrastPicture.Of(photo.Colour, outer.Ellipse);
-        var curve = ClosedCurve.Of(outer.Ellipse, Points(outer.Ellipse.SemiMajor));
-        if (new CircleTracer(contrast).Trace(curve, OuterReach * size, 1, OuterWave * size) is not { } rim)
-        {
-            return null;
-        }
-
         var middle = new PixelPoint((photo.Gray.Width - 1) / 2.0, (photo.Gray.Height - 1) / 2.0);
         var priors = Priors(photo, request);
-        if (ScaleFinder.StartCamera(scale, priors.Focal, middle) is not { } start)
-        {
-            return null;
-        }
-
+        var start = ScaleFinder.StartCamera(scale, priors.Focal, middle);
         var sightings = ImmutableArray.Create(new CircleSighting(CircleRole.Outer, rim.Points, rim.SeenShare));
         var scene = SceneAdjustment.Solve(scale, sightings, start, priors, true);
         var picture = LightPicture.From(photo.Gray);
-        foreach (var circle in InnerCircles.Find(picture, scene.Camera, scene.Circles[0], _options.InnerStrength, cancel))
+        foreach (var circle in InnerCircles.Find(picture, scene.Camera, scene.Circles[0], _options, cancel))
         {
-            cancel.ThrowIfCancellationRequested();
-            var centre = scene.Circles[0].Centre;
-            var expected = ClosedCurve.Of(
-                scene.Camera,
-                centre with { Z = centre.Z + circle.Depth },
-                circle.Radius,
-                Points(circle.Radius * scene.Camera.PixelsPerMillimetre(centre)));
-            if (new CircleTracer(picture).Trace(expected, InnerReach, 1, InnerWave) is { } traced && traced.SeenShare >= SmallestSeenShare)
-            {
-                sightings = sightings.Add(new CircleSighting(circle.Role, traced.Points, traced.SeenShare));
-            }
+            sightings = sightings.Add(new CircleSighting(circle.Role, circle.Trace.Points, circle.Trace.SeenShare));
         }
 
         if (sightings.Length > 1)
@@ -130,8 +77,6 @@ public sealed class CellMeasurer
 
         return CellReport.Of(scale, sightings, scene, photo, request, _options);
     }
-
-    private static int Points(double radiusPixels) => (int)Math.Clamp(PointsPerRadiusPixel * radiusPixels, FewestPoints, MostPoints);
 
     private ScenePriors Priors(Photo photo, MeasureRequest request)
     {

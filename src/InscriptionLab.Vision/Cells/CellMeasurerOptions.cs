@@ -68,8 +68,12 @@ public sealed record CellMeasurerOptions
     public double OuterCoverage { get; init; } = 0.6;
 
     /// <summary>Gets the least mean significance of an inner circle's edge, from 0 to 4.</summary>
-    /// <value>Default 0.8: surfaces without an edge have about 0.3.</value>
-    public double InnerStrength { get; init; } = 0.8;
+    /// <value>Default 0.65: uneven surfaces without an edge mostly have less; tracing decides.</value>
+    public double InnerStrength { get; init; } = 0.65;
+
+    /// <summary>Gets the least quality of an inner circle's trace: share seen over scatter in pixels.</summary>
+    /// <value>Default 0.45: chance alignments of texture reach about 0.4.</value>
+    public double InnerQuality { get; init; } = 0.45;
 
     /// <summary>Gets the tilt beyond which the user is warned, in degrees.</summary>
     /// <value>Default 30: the near wall of a cell then hides a stop.</value>

@@ -27,10 +27,6 @@ internal static class CellRefusals
             : null;
     }
 
-    /// <summary>Gives the refusal for a rim that was found but cannot be traced.</summary>
-    internal static Refusal NoRim(string stage) =>
-        new(stage, "The rim of the cell is seen, but its edge is too faint to be measured.", "Photograph it again in even light, in focus, on a ground that differs from the brass.");
-
     private static string Size(ScaleKind kind) => kind == ScaleKind.Checkerboard
         ? "Measure the side of one square and pass it, for example --scale checkerboard:5mm."
         : "Measure the side of one marker's black square and pass it, for example --scale aruco:10mm.";

@@ -48,17 +48,21 @@ internal sealed class CircleTracer
 
         line = Refined(offers, line, curve.Length);
         var points = ImmutableArray.CreateBuilder<PixelPoint>();
-        var slope = 0.0;
+        var (slope, square) = (0.0, 0.0);
         for (var i = 0; i < curve.Length; i++)
         {
             if (Nearest(offers[i], line.At(i, curve.Length), SupportDistance) is { } offer)
             {
                 points.Add(new PixelPoint(curve[i].At.X + (offer.Place * curve[i].OutwardX), curve[i].At.Y + (offer.Place * curve[i].OutwardY)));
                 slope += offer.Slope;
+                var off = offer.Place - line.At(i, curve.Length);
+                square += off * off;
             }
         }
 
-        return points.Count == 0 ? null : new TracedCircle(points.ToImmutable(), points.Count / (double)curve.Length, slope / points.Count);
+        return points.Count == 0
+            ? null
+            : new TracedCircle(points.ToImmutable(), points.Count / (double)curve.Length, slope / points.Count, Math.Sqrt(square / points.Count));
     }
 
     private static Offer? Nearest(Offer[] offers, double expected, double within)

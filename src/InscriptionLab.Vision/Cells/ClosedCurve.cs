@@ -7,6 +7,14 @@ namespace InscriptionLab.Vision.Cells;
 /// <summary>Points all round an ellipse of the picture or a circle of the world.</summary>
 internal static class ClosedCurve
 {
+    /// <summary>Points traced round a circle for each pixel of its radius, within bounds: neighbours about four pixels apart, since each averages over three.</summary>
+    private const double PointsPerRadiusPixel = 1.6;
+    private const int FewestPoints = 90;
+    private const int MostPoints = 400;
+
+    /// <summary>Gives how many points a circle of a radius in pixels is traced at.</summary>
+    internal static int PointsFor(double radiusPixels) => (int)Math.Clamp(PointsPerRadiusPixel * radiusPixels, FewestPoints, MostPoints);
+
     /// <summary>Gives points round an ellipse.</summary>
     internal static CurvePoint[] Of(FittedEllipse ellipse, int count)
     {

@@ -17,19 +17,29 @@ internal static class InnerCircles
     /// <summary>Smallest clear aperture, as a share of the outer radius: a cell's rim is no wider than that.</summary>
     private const double SmallestClear = 0.35;
 
-    /// <summary>Largest stop, as a share of the clear aperture.</summary>
-    private const double LargestStop = 0.96;
+    /// <summary>Largest stop, as a share of the clear aperture: a larger one cannot be told from the far end of the bore.</summary>
+    private const double LargestStop = 0.9;
 
     /// <summary>Depths below the rim looked at, in millimetres.</summary>
     private static readonly double[] Depths = [0, 0.75, 1.5, 2.25, 3, 3.75, 4.5, 5.5, 7];
 
-    /// <summary>Finds the circles, the clear aperture first; a circle that is not seen is left out.</summary>
+    /// <summary>Circles of each kind whose edges are traced, the strongest first.</summary>
+    private const int MostTraced = 5;
+
+    /// <summary>Radii nearer than this share are taken for one circle seen at several depths.</summary>
+    private const double SameRadius = 0.04;
+
+    /// <summary>How far an edge may lie from the circle first found, and its centre from the circle's, in pixels.</summary>
+    private const double Reach = 5;
+    private const double Wave = 3;
+
+    /// <summary>Finds and traces the circles, the clear aperture first; a circle that is not seen is left out.</summary>
     /// <param name="picture">Picture.</param>
     /// <param name="camera">Camera of the scene.</param>
     /// <param name="outer">Outer circle of the scene.</param>
-    /// <param name="smallestStrength">Least mean significance of an edge.</param>
+    /// <param name="options">How strong and how well traced an edge must be.</param>
     /// <param name="cancel">Stops the search.</param>
-    internal static List<InnerCircle> Find(LightPicture picture, PlaneCamera camera, SceneCircle outer, double smallestStrength, CancellationToken cancel)
+    internal static List<InnerCircle> Find(LightPicture picture, PlaneCamera camera, SceneCircle outer, CellMeasurerOptions options, CancellationToken cancel)
     {
         var peaks = new List<(double Radius, double Depth, double Strength)>();
         foreach (var depth in Depths)
@@ -37,23 +47,51 @@ internal static class InnerCircles
             cancel.ThrowIfCancellationRequested();
             var centre = outer.Centre with { Z = outer.Centre.Z + depth };
             var field = PolarField.Of(picture, camera, centre, Smallest * outer.Radius, Largest * outer.Radius);
-            peaks.AddRange(Peaks(field).Select(p => (p.Radius, depth, p.Strength)).Where(p => p.Strength >= smallestStrength));
+            peaks.AddRange(Peaks(field).Select(p => (p.Radius, depth, p.Strength)).Where(p => p.Strength >= options.InnerStrength));
         }
 
-        var clears = peaks.Where(p => p.Depth == 0 && p.Radius >= SmallestClear * outer.Radius).ToArray();
-        (InnerCircle Clear, InnerCircle? Stop)? best = null;
-        foreach (var clear in clears)
+        var tracer = new CircleTracer(picture);
+        InnerCircle[] Traced(CircleRole role, IEnumerable<(double Radius, double Depth, double Strength)> among) =>
+        [
+            .. Distinct(among)
+                .Select(p => Trace(tracer, camera, outer, role, p.Radius, p.Depth))
+                .OfType<InnerCircle>()
+                .Where(c => c.Trace.Quality >= options.InnerQuality),
+        ];
+
+        var clears = Traced(CircleRole.Clear, peaks.Where(p => p.Depth == 0 && p.Radius >= SmallestClear * outer.Radius));
+        var stops = Traced(CircleRole.Stop, peaks);
+        return clears
+            .Select(clear => Pair(clear, stops))
+            .OrderByDescending(pair => pair.Sum(c => c.Trace.Quality))
+            .FirstOrDefault() ?? [];
+    }
+
+    private static List<InnerCircle> Pair(InnerCircle clear, InnerCircle[] stops)
+    {
+        var stop = stops.Where(s => s.Radius <= LargestStop * clear.Radius).MaxBy(s => s.Trace.Quality);
+        return stop is null ? [clear] : [clear, stop];
+    }
+
+    private static List<(double Radius, double Depth)> Distinct(IEnumerable<(double Radius, double Depth, double Strength)> peaks)
+    {
+        var distinct = new List<(double Radius, double Depth)>();
+        foreach (var (radius, depth, _) in peaks.OrderByDescending(p => p.Strength))
         {
-            var first = new InnerCircle(CircleRole.Clear, clear.Radius, 0, clear.Strength);
-            var inside = peaks.Where(p => p.Radius <= LargestStop * clear.Radius).OrderByDescending(p => p.Strength).ToArray();
-            var second = inside.Length == 0 ? null : new InnerCircle(CircleRole.Stop, inside[0].Radius, inside[0].Depth, inside[0].Strength);
-            if (best is null || first.Strength + (second?.Strength ?? 0) > best.Value.Clear.Strength + (best.Value.Stop?.Strength ?? 0))
+            if (distinct.Count < MostTraced && !distinct.Any(d => System.Math.Abs(d.Radius - radius) < SameRadius * radius))
             {
-                best = (first, second);
+                distinct.Add((radius, depth));
             }
         }
 
-        return best is not { } found ? [] : found.Stop is null ? [found.Clear] : [found.Clear, found.Stop];
+        return distinct;
+    }
+
+    private static InnerCircle? Trace(CircleTracer tracer, PlaneCamera camera, SceneCircle outer, CircleRole role, double radius, double depth)
+    {
+        var centre = outer.Centre with { Z = outer.Centre.Z + depth };
+        var curve = ClosedCurve.Of(camera, centre, radius, ClosedCurve.PointsFor(radius * camera.PixelsPerMillimetre(centre)));
+        return tracer.Trace(curve, Reach, 1, Wave) is { } trace ? new InnerCircle(role, radius, depth, trace) : null;
     }
 
     private static IEnumerable<(double Radius, double Strength)> Peaks(PolarField field)

@@ -19,8 +19,8 @@ internal sealed class PolarField
     /// <summary>Radii to each side over which the ordinary slope is taken, in steps.</summary>
     private const int NoiseReach = 28;
 
-    /// <summary>Significance beyond which a step counts no more.</summary>
-    private const double Cap = 4;
+    /// <summary>Significance that counts half of what it could: a glint shall not outvote the rest.</summary>
+    private const double Half = 4;
 
     /// <summary>Neighbouring directions to each side over which the median is taken: an edge keeps its sign over them, letters and scratches do not.</summary>
     private const int MedianReach = 4;
@@ -40,7 +40,7 @@ internal sealed class PolarField
     /// <summary>Gets the distance of radii in millimetres.</summary>
     internal double Step { get; }
 
-    /// <summary>Gets for each radius the mean significance of the steps round the circle, from 0 to the cap.</summary>
+    /// <summary>Gets for each radius the mean significance of the steps round the circle, from 0 to 4.</summary>
     internal double[] Strengths { get; }
 
     /// <summary>Samples the field.</summary>
@@ -106,11 +106,13 @@ internal sealed class PolarField
 
             near.Sort();
             var noise = Math.Max(near[near.Count / 3] / 0.6745, 1e-5);
-            strengths[i] = Enumerable.Range(0, Directions).Average(d => Math.Min(Cap, Math.Abs(Median(d, i)) / noise));
+            strengths[i] = Enumerable.Range(0, Directions).Average(d => Softened(Math.Abs(Median(d, i)) / noise));
         }
 
         return strengths;
     }
+
+    private static double Softened(double significance) => Half * significance / (significance + Half);
 
     private double Median(int direction, int radius)
     {

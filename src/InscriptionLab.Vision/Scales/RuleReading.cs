@@ -11,7 +11,7 @@ namespace InscriptionLab.Vision.Scales;
 internal static class RuleReading
 {
     /// <summary>Distance of the rows in which ticks are read, in pixels.</summary>
-    private const double RowDistance = 2;
+    private const double RowDistance = 3;
 
     /// <summary>Rows are read as long as at least this share of the ticks is seen.</summary>
     private const double SmallestSeenShare = 0.15;

@@ -22,14 +22,10 @@ internal static class ScaleFinder
             .FirstOrDefault(s => s is not null);
 
     /// <summary>Gives a camera from which the scene's adjustment can start.</summary>
-    internal static PlaneCamera? StartCamera(ScaleSighting scale, double focal, PixelPoint principalPoint)
+    internal static PlaneCamera StartCamera(ScaleSighting scale, double focal, PixelPoint principalPoint)
     {
-        if (scale.Corners.IsEmpty)
-        {
-            return RuleStart.Camera(scale, focal, principalPoint);
-        }
-
         var board = scale.Corners.Where(c => c.Board == 0).ToArray();
-        return PlaneHomography.Fit([.. board.Select(c => new PixelPoint(c.X, c.Y))], [.. board.Select(c => c.At)])?.ToCamera(focal, principalPoint);
+        var map = board.Length == 0 ? null : PlaneHomography.Fit([.. board.Select(c => new PixelPoint(c.X, c.Y))], [.. board.Select(c => c.At)]);
+        return map?.ToCamera(focal, principalPoint) ?? RuleStart.Camera(scale, focal, principalPoint);
     }
 }

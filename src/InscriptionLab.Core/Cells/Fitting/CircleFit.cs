@@ -57,7 +57,7 @@ public static class CircleFit
         }
 
         var step = DifferenceStep * start.Radius;
-        var result = LeastSquares.Solve(Residuals, own.Length, [start.CentreX, start.CentreY, start.Radius], [step, step, step], MaximumIterations);
+        var result = LeastSquares.Solve(Residuals, own.Length, [start.CentreX, start.CentreY, start.Radius], [step, step, step], MaximumIterations, LeastSquares.FinestGain);
         return new FittedCircle(result.Parameters[0], result.Parameters[1], Math.Abs(result.Parameters[2]), result.ResidualNorm);
     }
 

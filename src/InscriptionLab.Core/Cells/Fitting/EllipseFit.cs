@@ -96,7 +96,8 @@ public static class EllipseFit
             own.Length,
             [first.CentreX, first.CentreY, first.SemiMajor, first.SemiMinor, first.Rotation],
             [step, step, step, step, DifferenceStep],
-            MaximumIterations);
+            MaximumIterations,
+            LeastSquares.FinestGain);
         var q = result.Parameters;
         return Ordered(q[0], q[1], Math.Abs(q[2]), Math.Abs(q[3]), q[4], result.ResidualNorm);
     }

@@ -15,8 +15,8 @@ public static class LeastSquares
     /// <summary>Damping at which no better step is looked for.</summary>
     private const double LastDamping = 1e12;
 
-    /// <summary>Relative gain of a step below which the fit stands still.</summary>
-    private const double SmallestGain = 1e-10;
+    /// <summary>Relative gain of a step below which a fit to the last digit stands still.</summary>
+    internal const double FinestGain = 1e-13;
 
     /// <summary>Finds the parameters with the smallest sum of squared residuals near a start.</summary>
     /// <param name="residuals">Writes the residuals, each already divided by its standard uncertainty, for given parameters.</param>
@@ -24,7 +24,8 @@ public static class LeastSquares
     /// <param name="start">Where to start; not changed.</param>
     /// <param name="steps">Step of the central difference for each parameter, above zero.</param>
     /// <param name="maximumIterations">Accepted or tried steps at most.</param>
-    public static LeastSquaresResult Solve(Action<double[], double[]> residuals, int residualCount, double[] start, double[] steps, int maximumIterations)
+    /// <param name="smallestGain">Relative gain of a step below which the fit stands still.</param>
+    public static LeastSquaresResult Solve(Action<double[], double[]> residuals, int residualCount, double[] start, double[] steps, int maximumIterations, double smallestGain)
     {
         ArgumentNullException.ThrowIfNull(residuals);
         ArgumentNullException.ThrowIfNull(start);
@@ -67,7 +68,7 @@ public static class LeastSquares
             sum = trialSum;
             damping /= DampingFactor;
             jacobian = Jacobian(residuals, residualCount, parameters, steps);
-            if (gain < SmallestGain)
+            if (gain < smallestGain)
             {
                 break;
             }

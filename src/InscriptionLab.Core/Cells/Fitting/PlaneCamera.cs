@@ -28,12 +28,14 @@ public sealed record PlaneCamera(double Focal, PixelPoint PrincipalPoint, Vector
     }
 
     /// <summary>Gives the world point at which the ray of a picture point meets a plane of constant Z.</summary>
-    public Vector3D BackProject(PixelPoint at, double planeZ)
+    public Vector3D BackProject(PixelPoint at, double planeZ) => BackProject(at, planeZ, Centre);
+
+    /// <summary>Gives the same with the camera's centre already worked out.</summary>
+    internal Vector3D BackProject(PixelPoint at, double planeZ, Vector3D centre)
     {
         var x = (at.X - PrincipalPoint.X) / Focal;
         var y = (at.Y - PrincipalPoint.Y) / Focal;
         var ray = (Row0 * x) + (Row1 * y) + Row2;
-        var centre = Centre;
         return centre + (ray * ((planeZ - centre.Z) / ray.Z));
     }
 

@@ -14,8 +14,11 @@ namespace InscriptionLab.Cells.Fitting;
 public static class SceneAdjustment
 {
     /// <summary>Rounds of solving and weighing anew.</summary>
-    private const int Rounds = 6;
-    private const int IterationsPerRound = 25;
+    private const int Rounds = 4;
+    private const int IterationsPerRound = 15;
+
+    /// <summary>Relative gain of a step below which a round stands still: the weights change more between rounds.</summary>
+    private const double SmallestGain = 1e-6;
 
     /// <summary>Rounds and steps of a first look at a start, and how many readings it leaves out for each one it takes.</summary>
     private const int FirstRounds = 2;
@@ -63,11 +66,11 @@ public static class SceneAdjustment
         LeastSquaresResult result;
         for (var round = 0; round < rounds; round++)
         {
-            result = LeastSquares.Solve(model.Residuals, model.Layout.ResidualCount, model.Parameters, model.Layout.Steps(), iterations);
+            result = LeastSquares.Solve(model.Residuals, model.Layout.ResidualCount, model.Parameters, model.Layout.Steps(), iterations, SmallestGain);
             model.Take(result, round > 0);
         }
 
-        result = LeastSquares.Solve(model.Residuals, model.Layout.ResidualCount, model.Parameters, model.Layout.Steps(), iterations);
+        result = LeastSquares.Solve(model.Residuals, model.Layout.ResidualCount, model.Parameters, model.Layout.Steps(), iterations, SmallestGain);
         model.Keep(result);
         return new SceneSolution(model, result);
     }

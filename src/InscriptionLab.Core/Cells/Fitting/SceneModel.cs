@@ -147,12 +147,13 @@ internal sealed class SceneModel
     private void Raw(double[] p, double[] r)
     {
         var camera = CameraOf(p);
+        var centre = camera.Centre;
         var distortion = p[SceneLayout.Distortion];
         var at = 0;
         foreach (var edge in _scale.Edges)
         {
             var seen = Straightened(edge.At, distortion);
-            var world = camera.BackProject(seen, 0);
+            var world = camera.BackProject(seen, 0, centre);
             var (x, y) = OnBoard(p, edge.Board, world);
             var off = (edge.AcrossX ? x : y) - edge.Value;
             var ideal = edge.AcrossX ? FromBoard(p, edge.Board, edge.Value, y) : FromBoard(p, edge.Board, x, edge.Value);
@@ -162,7 +163,7 @@ internal sealed class SceneModel
         foreach (var line in _scale.Lines)
         {
             var seen = Straightened(line.At, distortion);
-            var world = camera.BackProject(seen, 0);
+            var world = camera.BackProject(seen, 0, centre);
             var y = p[Layout.LineAt(line.Line)];
             r[at++] = Signed(world.Y - y, camera.Project(world with { Y = y }).DistanceTo(seen).Pixels);
         }
@@ -174,7 +175,7 @@ internal sealed class SceneModel
             foreach (var point in _circles[c].Points)
             {
                 var seen = Straightened(point, distortion);
-                var world = camera.BackProject(seen, circle.Centre.Z);
+                var world = camera.BackProject(seen, circle.Centre.Z, centre);
                 var (dx, dy) = (world.X - circle.Centre.X, world.Y - circle.Centre.Y);
                 var distance = Math.Sqrt((dx * dx) + (dy * dy));
                 var (cos, sin) = (dx / distance, dy / distance);

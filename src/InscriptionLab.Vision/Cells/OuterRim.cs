@@ -1,0 +1,70 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using System.Threading;
+using InscriptionLab.Photos;
+using InscriptionLab.Vision.Scales;
+
+namespace InscriptionLab.Vision.Cells;
+
+/// <summary>Chooses the outer rim among ellipses: the largest whose edge can be traced nearly as well as the best one's.</summary>
+internal static class OuterRim
+{
+    /// <summary>Candidates traced, the best covered first.</summary>
+    private const int MostCandidates = 10;
+
+    /// <summary>Least quality of the rim's trace, as a share of the best one's: a chance alignment of texture reaches a quarter.</summary>
+    private const double SmallestQualityShare = 0.35;
+
+    /// <summary>Least share of the rim's outline along which its edge is seen.</summary>
+    private const double SmallestSeenShare = 0.5;
+
+    /// <summary>Ellipses nearly as large as the largest, as a share of its size, may be the rim with a shadow or the foot of the cell partly taken along: the best traced of them is the rim.</summary>
+    private const double NearShare = 0.94;
+
+    /// <summary>Share of an outline that must be seen in lightness for colour not to be asked.</summary>
+    private const double WellSeenShare = 0.6;
+
+    /// <summary>How far the edge may lie from the ellipse first found, and its centre from the ellipse's, in pixels of the small copy it was found in.</summary>
+    private const double Reach = 3.5;
+    private const double Wave = 2;
+    private const double SearchSide = 640;
+
+    /// <summary>Chooses and traces the rim.</summary>
+    /// <returns>The trace, or null where no ellipse can be traced well enough.</returns>
+    internal static TracedCircle? Choose(Photo photo, List<EllipseCandidate> candidates, double smallestCoverage, CancellationToken cancel)
+    {
+        var gray = LightPicture.From(photo.Gray);
+        var traced = new List<(double Size, TracedCircle Trace)>();
+        foreach (var candidate in candidates.Where(c => c.Coverage >= smallestCoverage).Take(MostCandidates))
+        {
+            cancel.ThrowIfCancellationRequested();
+            if (Trace(photo, gray, candidate) is { } trace)
+            {
+                traced.Add((candidate.Ellipse.SemiMajor, trace));
+            }
+        }
+
+        var best = traced.Count == 0 ? 0 : traced.Max(t => t.Trace.Quality);
+        var fit = traced.Where(t => t.Trace.SeenShare >= SmallestSeenShare && t.Trace.Quality >= SmallestQualityShare * best).ToArray();
+        return fit.Length == 0
+            ? null
+            : fit.Where(t => t.Size >= NearShare * fit.Max(f => f.Size)).MaxBy(t => t.Trace.Quality).Trace;
+    }
+
+    private static TracedCircle? Trace(Photo photo, LightPicture gray, EllipseCandidate candidate)
+    {
+        var size = Math.Max(1, Math.Max(photo.Gray.Width, photo.Gray.Height) / SearchSide);
+        var curve = ClosedCurve.Of(candidate.Ellipse, ClosedCurve.PointsFor(candidate.Ellipse.SemiMajor));
+
+        // Lightness carries the sharpest edge; only where both sides are alike in it is colour better, which files keep coarser.
+        var light = new CircleTracer(gray).Trace(curve, Reach * size, 1, Wave * size);
+        if (light is not null && light.SeenShare >= WellSeenShare)
+        {
+            return light;
+        }
+
+        var colour = new CircleTracer(ContrastPicture.Of(photo.Colour, candidate.Ellipse)).Trace(curve, Reach * size, 1, Wave * size);
+        return light is null || (colour is not null && colour.Quality > light.Quality) ? colour : light;
+    }
+}
