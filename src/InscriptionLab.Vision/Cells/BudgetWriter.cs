@@ -16,7 +16,7 @@ internal static class BudgetWriter
     private const double ReadDegrees = 50;
 
     /// <summary>Writes the budget of a circle of the scene.</summary>
-    internal static UncertaintyBudget Write(SceneSolution scene, int index, CellMeasurerOptions options)
+    internal static UncertaintyBudget Write(CircleSighting sighting, SceneSolution scene, int index, CellMeasurerOptions options)
     {
         var shares = scene.DiameterContributions(index);
         var circle = scene.Circles[index];
@@ -24,7 +24,8 @@ internal static class BudgetWriter
         var rows = new List<BudgetRow>
         {
             Row(shares, "edge points of the circles", "scatter of the edge points of this photo, correlation counted", ReadDegrees, SceneInput.OuterEdge, SceneInput.ClearEdge, SceneInput.StopEdge),
-            new("place of a blurred edge", options.EdgePlacePixels, "px", 2 / pixels, JudgedDegrees, "experience: tone curve, sharpening and glare"),
+            new("place of a blurred edge", options.EdgePlacePixels / (sighting.SeenShare * sighting.SeenShare), "px", 2 / pixels, JudgedDegrees, "experience: tone curve, sharpening and glare, more where little of the outline is seen"),
+            new("edge beside burnt-out light", options.BurntEdgePixels * sighting.BurntShare, "px", 2 / pixels, JudgedDegrees, "experience: light cut off at white"),
             Row(shares, "readings on the scale, and tilt from them", "scatter of the readings of this photo, correlation counted", ReadDegrees, SceneInput.ScalePoints),
             new("making of the scale", options.ScaleMakingRelative, "1", 2 * circle.Radius, JudgedDegrees, "experience: engraved rules and careful prints"),
             Row(shares, "height of the rim above the scale", "given by the user, or laid level by eye", JudgedDegrees, SceneInput.PlaneOffset),

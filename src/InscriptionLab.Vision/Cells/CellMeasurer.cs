@@ -62,12 +62,12 @@ public sealed class CellMeasurer
         var middle = new PixelPoint((photo.Gray.Width - 1) / 2.0, (photo.Gray.Height - 1) / 2.0);
         var priors = Priors(photo, request);
         var start = ScaleFinder.StartCamera(scale, priors.Focal, middle);
-        var sightings = ImmutableArray.Create(new CircleSighting(CircleRole.Outer, rim.Points, rim.SeenShare));
+        var sightings = ImmutableArray.Create(Sighting(CircleRole.Outer, rim, photo));
         var scene = SceneAdjustment.Solve(scale, sightings, start, priors, true);
         var picture = LightPicture.From(photo.Gray);
         foreach (var circle in InnerCircles.Find(picture, scene.Camera, scene.Circles[0], _options, cancel))
         {
-            sightings = sightings.Add(new CircleSighting(circle.Role, circle.Trace.Points, circle.Trace.SeenShare));
+            sightings = sightings.Add(Sighting(circle.Role, circle.Trace, photo));
         }
 
         if (sightings.Length > 1)
@@ -77,6 +77,9 @@ public sealed class CellMeasurer
 
         return CellReport.Of(scale, sightings, scene, photo, request, _options);
     }
+
+    private static CircleSighting Sighting(CircleRole role, TracedCircle trace, Photo photo) =>
+        new(role, trace.Points, trace.SeenShare, BurntEdges.Share(photo.Gray, trace.Points));
 
     private ScenePriors Priors(Photo photo, MeasureRequest request)
     {

@@ -43,6 +43,10 @@ public sealed record CellMeasurerOptions
     /// <value>Default 0.12: tone curve, sharpening and glare move an edge by about a tenth of a pixel (seen on coded squares of known size).</value>
     public double EdgePlacePixels { get; init; } = 0.12;
 
+    /// <summary>Gets the further uncertainty where an edge runs beside burnt-out light, in pixels.</summary>
+    /// <value>Default 0.7: light that is cut off at white moves the middle of an edge by about the blur.</value>
+    public double BurntEdgePixels { get; init; } = 0.7;
+
     /// <summary>Gets how far a circle's edge may be seen out of round (second wave), in pixels.</summary>
     /// <value>Default 0.15.</value>
     public double RoundnessPixels { get; init; } = 0.15;

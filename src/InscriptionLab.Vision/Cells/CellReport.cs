@@ -38,14 +38,14 @@ internal static class CellReport
             Expanded(scene.RimHeight, offsetUncertainty),
             scene.Camera.Tilt,
             Expanded(scene.RimDistance(), scene.DistanceUncertainty()),
-            CellWarnings.Of(scale, circles.ToImmutable(), scene, photo, request, options));
+            CellWarnings.Of(scale, sightings, scene, photo, request, options));
     }
 
     private static CellCircle Circle(CircleSighting sighting, SceneSolution scene, int index, CellMeasurerOptions options)
     {
         var circle = scene.Circles[index];
         var diameter = 2 * circle.Radius;
-        var budget = BudgetWriter.Write(scene, index, options);
+        var budget = BudgetWriter.Write(sighting, scene, index, options);
         var measured = new Measured(
             Length.FromMillimetres(diameter),
             Length.FromMillimetres(budget.ExpandedUncertainty),

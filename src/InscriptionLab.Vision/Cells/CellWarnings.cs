@@ -14,8 +14,11 @@ internal static class CellWarnings
     /// <summary>Share of an outline below which the user is told that little of it was seen.</summary>
     private const double LittleSeen = 0.5;
 
+    /// <summary>Share of an edge beside burnt-out light from which the user is told.</summary>
+    private const double MuchBurnt = 0.3;
+
     /// <summary>Writes the sentences, the weightiest first.</summary>
-    internal static ImmutableArray<string> Of(ScaleSighting scale, ImmutableArray<CellCircle> circles, SceneSolution scene, Photo photo, MeasureRequest request, CellMeasurerOptions options)
+    internal static ImmutableArray<string> Of(ScaleSighting scale, ImmutableArray<CircleSighting> circles, SceneSolution scene, Photo photo, MeasureRequest request, CellMeasurerOptions options)
     {
         var warnings = ImmutableArray.CreateBuilder<string>();
         if (request.PlaneOffset is null)
@@ -42,6 +45,11 @@ internal static class CellWarnings
             {
                 warnings.Add(string.Create(CultureInfo.InvariantCulture, $"Only {100 * circle.SeenShare:0} % of the outline of the {Name(role)} was seen: look at its ellipse on the photo before relying on it."));
             }
+        }
+
+        foreach (var circle in circles.Where(c => c.BurntShare >= MuchBurnt))
+        {
+            warnings.Add($"The photo is burnt out beside the edge of the {Name(circle.Role)}, which moves the edge as seen: photograph it with less light or without flash.");
         }
 
         if (photo.Lens.FocalLength is null)

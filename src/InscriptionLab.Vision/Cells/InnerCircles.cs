@@ -60,18 +60,14 @@ internal static class InnerCircles
         ];
 
         var clears = Traced(CircleRole.Clear, peaks.Where(p => p.Depth == 0 && p.Radius >= SmallestClear * outer.Radius));
-        var stops = Traced(CircleRole.Stop, peaks);
         return clears
-            .Select(clear => Pair(clear, stops))
+            .Select(clear => Pair(clear, Traced(CircleRole.Stop, peaks.Where(p => p.Radius <= LargestStop * clear.Radius))))
             .OrderByDescending(pair => pair.Sum(c => c.Trace.Quality))
             .FirstOrDefault() ?? [];
     }
 
-    private static List<InnerCircle> Pair(InnerCircle clear, InnerCircle[] stops)
-    {
-        var stop = stops.Where(s => s.Radius <= LargestStop * clear.Radius).MaxBy(s => s.Trace.Quality);
-        return stop is null ? [clear] : [clear, stop];
-    }
+    private static List<InnerCircle> Pair(InnerCircle clear, InnerCircle[] stops) =>
+        stops.MaxBy(s => s.Trace.Quality) is { } stop ? [clear, stop] : [clear];
 
     private static List<(double Radius, double Depth)> Distinct(IEnumerable<(double Radius, double Depth, double Strength)> peaks)
     {
