@@ -9,9 +9,6 @@ namespace InscriptionLab.Vision.Strips;
 /// <summary>Lays the visible side of a tube flat: X along the axis to the right, Y along the arc downward as the photo shows it, one scale in both.</summary>
 public sealed class Unroller
 {
-    /// <summary>Step in pixels between the points of the frame's edge that are looked up on the tube.</summary>
-    private const int FrameStep = 4;
-
     /// <summary>Places along the visible length at which the scale is looked at.</summary>
     private const int ScaleProbes = 65;
 
@@ -59,7 +56,7 @@ public sealed class Unroller
     {
         var projection = new CylinderProjection(tube.Pose);
         var halfArc = Math.Min(_options.HalfArc.Radians, projection.Limb.Radians * _options.ShareOfLimb);
-        var (from, to) = VisibleLength(projection, tube, halfArc, photoWidth, photoHeight);
+        var (from, to) = AxialRange.InFrame(projection, tube.Axis, halfArc, photoWidth, photoHeight);
         double finest = 0;
         for (var i = 0; i < ScaleProbes; i++)
         {
@@ -71,43 +68,6 @@ public sealed class Unroller
         var width = 1 + (int)((to - from) * pixelsPerRadius);
         var height = 1 + (int)(2 * halfArc * pixelsPerRadius);
         return (new CylinderStripMap(tube.Pose, pixelsPerRadius, from, Angle.FromRadians(-halfArc)), width, height);
-    }
-
-    /// <summary>The axial positions over which some generatrix of the strip lies in the frame and the tube was seen.</summary>
-    private static (double From, double To) VisibleLength(CylinderProjection projection, Tube tube, double halfArc, int width, int height)
-    {
-        var from = double.PositiveInfinity;
-        var to = double.NegativeInfinity;
-        void Look(double x, double y)
-        {
-            if (projection.ToSurface(new PixelPoint(x, y)) is { } surface && Math.Abs(surface.Around.Radians) <= halfArc)
-            {
-                from = Math.Min(from, surface.Axial);
-                to = Math.Max(to, surface.Axial);
-            }
-        }
-
-        for (var x = 0; x < width + FrameStep; x += FrameStep)
-        {
-            Look(Math.Min(x, width - 1), 0);
-            Look(Math.Min(x, width - 1), height - 1);
-        }
-
-        for (var y = 0; y < height + FrameStep; y += FrameStep)
-        {
-            Look(0, Math.Min(y, height - 1));
-            Look(width - 1, Math.Min(y, height - 1));
-        }
-
-        var start = projection.AxialOf(tube.Axis.Start);
-        var end = projection.AxialOf(tube.Axis.End);
-        if (start is { } one && end is { } other)
-        {
-            from = double.IsFinite(from) ? Math.Max(from, Math.Min(one, other)) : Math.Min(one, other);
-            to = double.IsFinite(to) ? Math.Min(to, Math.Max(one, other)) : Math.Max(one, other);
-        }
-
-        return from < to ? (from, to) : throw new ArgumentException("The tube does not lie in the photo.", nameof(tube));
     }
 
     /// <summary>Cuts off the far end of a tube that runs away from the camera.</summary>

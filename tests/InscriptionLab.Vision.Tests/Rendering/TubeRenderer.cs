@@ -80,7 +80,7 @@ internal static class TubeRenderer
 
         var around = Math.Atan2(-point.Y, point.Z);
         var shade = scene.Shaded ? 0.45 + (0.4 * Math.Max(0, Math.Cos(around + 0.5))) + (0.5 * Math.Exp(-Math.Pow((around - 0.35) / 0.12, 2))) : 1;
-        return shade * Paint(scene, point.X - scene.Target, around * scene.Radius);
+        return shade * Paint(scene, point.X - scene.Target - scene.Push, Math.IEEERemainder(around - scene.Turn, 2 * Math.PI) * scene.Radius);
     }
 
     private static double Paint(TubeScene scene, double axial, double arc)

@@ -44,6 +44,12 @@ internal sealed record TubeScene
     /// <summary>Gets the paint of the tube, or null for plain metal. Columns along the axis, rows round it, middle of the picture at (Target, angle 0).</summary>
     public GrayImage? Paint { get; init; }
 
+    /// <summary>Gets the turn of the tube about its axis, radians; positive turns carry the paint toward -Y.</summary>
+    public double Turn { get; init; }
+
+    /// <summary>Gets how far the tube was pushed along its axis.</summary>
+    public double Push { get; init; }
+
     public double PaintPixelsPerMillimetre { get; init; } = 12;
 
     /// <summary>Gets a value indicating whether brightness varies over the tube; without it the paint is shown as it is.</summary>
