@@ -1,8 +1,9 @@
+using System;
 using System.Collections.Generic;
 
 namespace InscriptionLab.Vision.Lines;
 
-/// <summary>Gathers neighbouring cells that are lettering and run the same way.</summary>
+/// <summary>Gathers neighbouring cells that are lettering and run along one another; in which sense they read is left open.</summary>
 internal static class CoreComponents
 {
     /// <summary>Gives the cells of each component; eight neighbours, never across a change of direction.</summary>
@@ -50,7 +51,7 @@ internal static class CoreComponents
             }
 
             if (maps.Core(column, row) >= options.CoreThreshold
-                && maps.Agreement(column, row, from.Column, from.Row) >= options.DirectionAgreement)
+                && Math.Abs(maps.Agreement(column, row, from.Column, from.Row)) >= options.DirectionAgreement)
             {
                 seen[(row * maps.Columns) + column] = true;
                 front.Push((column, row));

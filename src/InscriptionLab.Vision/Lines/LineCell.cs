@@ -10,4 +10,8 @@ namespace InscriptionLab.Vision.Lines;
 /// <param name="Bottom">From the cell to the ink bottom.</param>
 /// <param name="Before">From the cell back to the line's start.</param>
 /// <param name="Behind">From the cell on to the line's end.</param>
-internal readonly record struct LineCell(double X, double Y, double Core, double Cosine, double Sine, double Top, double Bottom, double Before, double Behind);
+internal readonly record struct LineCell(double X, double Y, double Core, double Cosine, double Sine, double Top, double Bottom, double Before, double Behind)
+{
+    /// <summary>Gives the same cell read in the opposite sense.</summary>
+    internal LineCell Turned() => this with { Cosine = -Cosine, Sine = -Sine, Top = Bottom, Bottom = Top, Before = Behind, Behind = Before };
+}

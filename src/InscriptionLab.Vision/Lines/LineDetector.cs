@@ -29,7 +29,9 @@ internal sealed class LineDetector : IDisposable
         var (fullWidth, fullHeight) = (RoundUp(width), RoundUp(height));
         using var native = NativeImage.From(strip);
         using var shrunk = native.Apply((from, to) => Cv2.Resize(from, to, new Size(width, height), 0, 0, InterpolationFlags.Area));
-        using var padded = shrunk.Apply((from, to) => Cv2.CopyMakeBorder(from, to, 0, fullHeight - height, 0, fullWidth - width, BorderTypes.Replicate));
+
+        // The mean grey, as in training: repeated edge pixels would look like engraved rules.
+        using var padded = shrunk.Apply((from, to) => Cv2.CopyMakeBorder(from, to, 0, fullHeight - height, 0, fullWidth - width, BorderTypes.Constant, Cv2.Mean(from)));
         var output = _network.Run(NetworkInput.Of(padded.ToGray().Pixels), [1, 1, fullHeight, fullWidth])[0];
         return new LineMaps(output.Numbers, fullWidth / LineMaps.CellSize, fullHeight / LineMaps.CellSize, scale);
     }

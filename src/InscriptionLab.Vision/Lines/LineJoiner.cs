@@ -68,13 +68,13 @@ internal sealed class LineJoiner(LineFinderOptions options)
     {
         var agreement = (first.Along.X * second.Along.X) + (first.Along.Y * second.Along.Y);
         var height = Math.Max(first.InkHeight, second.InkHeight);
-        if (agreement < options.DirectionAgreement || height > options.LargestHeightRatio * Math.Min(first.InkHeight, second.InkHeight))
+        if (Math.Abs(agreement) < options.DirectionAgreement || height > options.LargestHeightRatio * Math.Min(first.InkHeight, second.InkHeight))
         {
             return false;
         }
 
-        var (start, startDown) = first.Locate(second.Start);
-        var (end, endDown) = first.Locate(second.End);
+        var (start, startDown) = first.Locate(agreement < 0 ? second.End : second.Start);
+        var (end, endDown) = first.Locate(agreement < 0 ? second.Start : second.End);
         var gap = Math.Max(start - first.Length, -end);
         var nearer = start > first.Length / 2 ? startDown : endDown;
         return gap <= options.WidestGap * height && Math.Abs(nearer) <= options.LargestStep * height;

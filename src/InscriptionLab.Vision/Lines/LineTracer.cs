@@ -23,16 +23,29 @@ internal static class LineTracer
     /// <summary>The end may lie this share of the height off the outermost cell.</summary>
     private const double BeyondCells = 0.5;
 
+    /// <summary>From this ratio of length to width on, the shape of the cells says which way a line runs. The cells cover half the height, so a word as long as 1.5 heights reaches it.</summary>
+    private const double LongShape = 3;
+
+    /// <summary>Cosine of the angle up to which shape and cells agree: 30 degrees.</summary>
+    private const double SameDirection = 0.87;
+
     /// <summary>A bulge above this share of the height is no engraver's line and is cut back.</summary>
     private const double LargestBow = 0.5;
 
-    /// <summary>Traces a line.</summary>
-    /// <param name="cells">Cells of the line, at least one.</param>
-    internal static LineTrace Trace(IReadOnlyList<LineCell> cells)
+    /// <summary>Traces a line. The cells may disagree about the sense in which it reads, never about the direction it runs in; the majority decides.</summary>
+    /// <param name="members">Cells of the line, at least one.</param>
+    internal static LineTrace Trace(IReadOnlyList<LineCell> members)
     {
-        var (cosine, sine) = (cells.Sum(cell => cell.Core * cell.Cosine), cells.Sum(cell => cell.Core * cell.Sine));
-        var norm = Math.Max(1e-9, Math.Sqrt((cosine * cosine) + (sine * sine)));
-        (cosine, sine) = (cosine / norm, sine / norm);
+        var (cosine, sine) = Direction(members);
+        var shape = CoreShape.Of(members);
+        if (shape.Elongation >= LongShape && Math.Abs((shape.Cosine * cosine) + (shape.Sine * sine)) < SameDirection)
+        {
+            // The cells lie along one line and say that it reads across itself: the shape is the surer witness.
+            (cosine, sine) = (shape.Cosine, shape.Sine);
+            members = [.. members.Select(shape.Realigned)];
+        }
+
+        var cells = members.Select(cell => (cell.Cosine * cosine) + (cell.Sine * sine) < 0 ? cell.Turned() : cell).ToList();
         var height = Median(cells.Select(cell => cell.Top + cell.Bottom));
 
         // Each cell puts the middle line half way between the ink top and bottom it sees.
@@ -57,6 +70,16 @@ internal static class LineTracer
             curve.Bow,
             height,
             cells.Average(cell => cell.Core));
+    }
+
+    /// <summary>Averages directions as axes, by their doubled angles, then takes the sense of the majority.</summary>
+    private static (double Cosine, double Sine) Direction(IReadOnlyList<LineCell> cells)
+    {
+        var doubledCosine = cells.Sum(cell => cell.Core * ((cell.Cosine * cell.Cosine) - (cell.Sine * cell.Sine)));
+        var doubledSine = cells.Sum(cell => cell.Core * 2 * cell.Cosine * cell.Sine);
+        var angle = Math.Atan2(doubledSine, doubledCosine) / 2;
+        var (cosine, sine) = (Math.Cos(angle), Math.Sin(angle));
+        return cells.Sum(cell => cell.Core * ((cell.Cosine * cosine) + (cell.Sine * sine))) < 0 ? (-cosine, -sine) : (cosine, sine);
     }
 
     /// <summary>Fits down = level + tilt u + bow (1 - u²) over u = -1 at the start to 1 at the end, by weighted least squares without strays.</summary>

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Linq;
 using System.Threading;
+using InscriptionLab.Imaging;
 using InscriptionLab.Lines;
 using InscriptionLab.Measures;
 using InscriptionLab.Photos;
@@ -94,15 +95,7 @@ public sealed class InscriptionReader : IDisposable
             return new Readings.Reading(Name, [], []);
         }
 
-        var sights = Look(photo, strip, traces, mirrored: false, cancel);
-        var mirrored = LineOrientation.IsMirrored([.. sights.Select(seen => seen.Sight)]);
-        var turned = LineOrientation.AreTurned(traces, [.. sights.Select(seen => seen.Sight)], mirrored, _options.OwnTurnOdds);
-        if (mirrored || turned.Contains(true))
-        {
-            var upright = LineFinder.ReadingOrder([.. traces.Select((trace, index) => turned[index] ? trace.Turned() : trace)]);
-            sights = Look(photo, strip, upright, mirrored, cancel);
-        }
-
+        var sights = LookUpright(photo, strip, traces, cancel);
         var kept = sights
             .Where(seen => seen.Sight.Lettering >= _options.LetteringFrom.Value)
             .Select(seen => (Reading: _reader.Read(seen.Line, seen.Sight), seen.Sight))
@@ -113,6 +106,19 @@ public sealed class InscriptionReader : IDisposable
     }
 
     private static bool IsInk(Letter letter) => !letter.IsSpace;
+
+    /// <summary>Looks at each line in the orientation in which it reads.</summary>
+    private List<(LetteringLine Line, LineSight Sight)> LookUpright(Photo photo, Strip strip, IReadOnlyList<LineTrace> traces, CancellationToken cancel)
+    {
+        var crops = traces.Select(trace => _cropper.Cut(photo, strip, trace, false, Probability.One).Crop).ToList();
+        GrayImage[] all = [.. crops, .. crops.Select(CropTurns.Turned), .. crops.Select(CropTurns.Mirrored), .. crops.Select(crop => CropTurns.Turned(CropTurns.Mirrored(crop)))];
+        var looks = _reader.Network.Look(all, cancel);
+        var weights = traces.Select((_, index) => LineOrientation.Weigh([.. Enumerable.Range(0, LineOrientation.Count).Select(turn => looks[(turn * traces.Count) + index])])).ToList();
+        var mirrored = LineOrientation.IsMirrored(weights);
+        var turned = LineOrientation.AreTurned(traces, weights, mirrored, _options.OwnTurnOdds);
+        var upright = LineFinder.ReadingOrder([.. traces.Select((trace, index) => turned[index] ? trace.Turned() : trace)]);
+        return Look(photo, strip, upright, mirrored, cancel);
+    }
 
     private List<(LetteringLine Line, LineSight Sight)> Look(Photo photo, Strip strip, IReadOnlyList<LineTrace> traces, bool mirrored, CancellationToken cancel)
     {

@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Immutable;
 using InscriptionLab.Readings;
 
@@ -14,4 +15,39 @@ internal sealed record LineSight(
     ImmutableArray<double> Orientation,
     ImmutableArray<double> Style,
     double Lettering,
-    ImmutableArray<(float Left, float Right)> Edges);
+    ImmutableArray<(float Left, float Right)> Edges)
+{
+    /// <summary>Gets the mean, over the letters of the best path, of the highest probability that a frame gives the letter; 0 without letters.</summary>
+    internal double MeanPeak { get; } = Peaks(Posteriors);
+
+    private static double Peaks(LinePosteriors posteriors)
+    {
+        var (sum, letters, previous, peak) = (0.0, 0, posteriors.Blank, 0.0);
+        for (var frame = 0; frame < posteriors.Frames; frame++)
+        {
+            var row = posteriors.Frame(frame);
+            var best = MostProbable(row);
+            if (best != previous)
+            {
+                (sum, peak) = (sum + peak, 0);
+                letters += best == posteriors.Blank ? 0 : 1;
+            }
+
+            peak = best == posteriors.Blank ? 0 : Math.Max(peak, Math.Exp(row[best]));
+            previous = best;
+        }
+
+        return letters == 0 ? 0 : (sum + peak) / letters;
+    }
+
+    private static int MostProbable(ReadOnlySpan<float> row)
+    {
+        var best = 0;
+        for (var index = 1; index < row.Length; index++)
+        {
+            best = row[index] > row[best] ? index : best;
+        }
+
+        return best;
+    }
+}

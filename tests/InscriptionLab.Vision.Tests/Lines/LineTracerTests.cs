@@ -87,4 +87,27 @@ public sealed class LineTracerTests
 
         Assert.Equal([first, second, third], LineFinder.ReadingOrder([third, first, second]));
     }
+
+    [Fact]
+    public void Cells_that_disagree_about_the_sense_of_reading_are_one_line()
+    {
+        var drawn = DrawnLine.Between(20, 100, 380, 100);
+        var cells = CoreComponents.Of(DrawnLine.Maps(400, 200, 1, drawn), Options).Single();
+        var traced = LineTracer.Trace([.. cells.Select((cell, index) => index % 3 == 0 ? cell.Turned() : cell)]);
+
+        Assert.True(traced.Start.DistanceTo(drawn.Start).Pixels < 1.5);
+        Assert.Equal(40, traced.InkHeight, 0.5);
+    }
+
+    [Fact]
+    public void Where_cells_say_that_a_long_line_reads_across_itself_its_shape_decides()
+    {
+        var drawn = DrawnLine.Between(100, 20, 100, 380);
+        var cells = CoreComponents.Of(DrawnLine.Maps(200, 400, 1, drawn), Options).Single();
+        var traced = LineTracer.Trace([.. cells.Select(cell => cell with { Cosine = 1, Sine = 0 })]);
+
+        Assert.Equal(90, Math.Abs(traced.Direction.Degrees), 1.0);
+        Assert.Equal(360, traced.Length, 12.0);
+        Assert.Equal(40, traced.InkHeight, 4.0);
+    }
 }

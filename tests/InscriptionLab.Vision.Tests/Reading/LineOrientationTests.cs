@@ -12,19 +12,42 @@ public sealed class LineOrientationTests
     private static readonly LineTrace Rightward = DrawnLine.Between(0, 0, 100, 0);
 
     [Fact]
-    public void One_unsure_line_does_not_make_a_photo_mirrored() =>
-        Assert.False(LineOrientation.IsMirrored([Sight(0.45, 0, 0.55, 0), Sight(0.9, 0, 0.1, 0)]));
+    public void A_crop_that_shows_each_look_turned_is_turned()
+    {
+        // As traced it looks turned, turned it looks upright, mirrored it looks mirrored and turned, and so on.
+        var weights = LineOrientation.Weigh([Sight(0, 1, 0, 0), Sight(1, 0, 0, 0), Sight(0, 0, 0, 1), Sight(0, 0, 1, 0)]);
+
+        Assert.Equal(LineOrientation.Turned, Best(weights));
+    }
 
     [Fact]
-    public void Lines_together_show_that_a_photo_is_mirrored() =>
-        Assert.True(LineOrientation.IsMirrored([Sight(0.55, 0, 0.45, 0), Sight(0.1, 0, 0, 0.9)]));
+    public void A_mirrored_line_is_known_from_all_its_looks()
+    {
+        var weights = LineOrientation.Weigh([Sight(0.4, 0, 0.6, 0), Sight(0, 0.1, 0, 0.9), Sight(1, 0, 0, 0), Sight(0, 1, 0, 0)]);
+
+        Assert.Equal(LineOrientation.Mirrored, Best(weights));
+    }
+
+    [Fact]
+    public void A_clear_reading_outweighs_an_orientation_that_is_unsure()
+    {
+        var weights = LineOrientation.Weigh([Sight(0.5, 0.5, 0, 0), ClearSight(0.5, 0.5, 0, 0), Sight(0, 0, 0.5, 0.5), Sight(0, 0, 0.5, 0.5)]);
+
+        Assert.Equal(LineOrientation.Turned, Best(weights));
+    }
+
+    [Fact]
+    public void One_unsure_line_does_not_make_a_photo_mirrored() => Assert.False(LineOrientation.IsMirrored([[0, -9, 1, -9], [3, -9, 0, -9]]));
+
+    [Fact]
+    public void Lines_together_show_that_a_photo_is_mirrored() => Assert.True(LineOrientation.IsMirrored([[1, -9, 0, -9], [0, -9, -9, 7]]));
 
     [Fact]
     public void A_line_that_reads_the_same_both_ways_follows_the_others()
     {
         LineTrace[] traces = [Rightward, Rightward with { InkHeight = 30 }];
 
-        Assert.Equal([true, true], LineOrientation.AreTurned(traces, [Sight(0.5, 0.5, 0, 0), Sight(0.02, 0.98, 0, 0)], false, 20));
+        Assert.Equal([true, true], LineOrientation.AreTurned(traces, [[0, 0, -9, -9], [0, 5, -9, -9]], false, 20));
     }
 
     [Fact]
@@ -32,7 +55,7 @@ public sealed class LineOrientationTests
     {
         LineTrace[] traces = [Rightward.Turned(), Rightward];
 
-        Assert.Equal([false, true], LineOrientation.AreTurned(traces, [Sight(0.5, 0.5, 0, 0), Sight(0.02, 0.98, 0, 0)], false, 20));
+        Assert.Equal([false, true], LineOrientation.AreTurned(traces, [[0, 0, -9, -9], [0, 5, -9, -9]], false, 20));
     }
 
     [Fact]
@@ -40,9 +63,18 @@ public sealed class LineOrientationTests
     {
         LineTrace[] traces = [Rightward, Rightward];
 
-        Assert.Equal([false, true], LineOrientation.AreTurned(traces, [Sight(0.99, 0.01, 0, 0), Sight(0.01, 0.99, 0, 0)], false, 20));
+        Assert.Equal([false, true], LineOrientation.AreTurned(traces, [[5, 0, -9, -9], [0, 5, -9, -9]], false, 20));
     }
 
-    private static LineSight Sight(params double[] orientation) =>
-        new(new LinePosteriors(["", "a"], 0, [0, 0]), [.. orientation], [1], 1, [.. Enumerable.Repeat((0f, 0f), 1)]);
+    private static int Best(double[] weights) => System.Array.IndexOf(weights, weights.Max());
+
+    private static LineSight Sight(params double[] orientation) => Sight(0.5, orientation);
+
+    private static LineSight ClearSight(params double[] orientation) => Sight(0.99, orientation);
+
+    private static LineSight Sight(double peak, double[] orientation)
+    {
+        float[] frame = [(float)System.Math.Log((1 - peak) / 2), (float)System.Math.Log(peak), (float)System.Math.Log((1 - peak) / 2)];
+        return new(new LinePosteriors(["", "a", "b"], 0, frame), [.. orientation], [1], 1, [(0f, 0f)]);
+    }
 }
