@@ -9,6 +9,7 @@ internal static class HelpPage
         InscriptionLab reads the lettering engraved on brass draw tubes and lens cells from photos,
         letter by letter and exactly as it is cut, and weighs it against a list of attested forms.
 
+          ./lab serve              open the page on this machine: look, correct, measure, report
           ./lab examine PHOTO...   find the tube, lay the lettering flat, read it, weigh it
           ./lab measure PHOTO...   measure a lens cell: rim, clear aperture, stop, in millimetres
           ./lab survey FOLDER...   examine every photo of a folder, and count what was found
@@ -19,7 +20,7 @@ internal static class HelpPage
           ./lab assess FOLDER      how well the program does on photos whose truth is known
           ./lab test               run every test
           ./lab bench              time the stages, and compare with plain text recognition
-          ./lab help COMMAND       more about examine, measure or assess
+          ./lab help COMMAND       more about serve, examine, measure or assess
           ./lab --version          which version this is
 
         A finding is evidence, never a certificate. Never point a telescope at the Sun; do not polish
@@ -89,8 +90,9 @@ internal static class HelpPage
         }
 
         var asked = arguments[0] == "help" || arguments.Any(argument => argument is "--help" or "-h");
-        return !asked ? null : KeepingPages.Of(arguments.FirstOrDefault(argument => KeepingPages.Of(argument) is not null)) ?? arguments.FirstOrDefault(argument => argument is "examine" or "measure" or "assess") switch
+        return !asked ? null : KeepingPages.Of(arguments.FirstOrDefault(argument => KeepingPages.Of(argument) is not null)) ?? arguments.FirstOrDefault(argument => argument is "serve" or "examine" or "measure" or "assess") switch
         {
+            "serve" => ServePage.Text,
             "examine" => Examine,
             "measure" => Measure,
             "assess" => Assess,

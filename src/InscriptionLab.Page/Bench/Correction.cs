@@ -1,0 +1,45 @@
+using System;
+using System.Collections.Immutable;
+using InscriptionLab.Measures;
+
+namespace InscriptionLab.Page.Bench;
+
+/// <summary>One thing that a person changed by hand.</summary>
+/// <param name="Origin">Who, when and on what.</param>
+internal abstract record Correction(CorrectionOrigin Origin)
+{
+    internal int Id => Origin.Id;
+
+    internal string PhotoId => Origin.PhotoId;
+
+    internal string Person => Origin.Person;
+
+    internal DateTimeOffset At => Origin.At;
+
+    internal string Basis => Origin.Basis;
+
+    /// <summary>The outlines of the tube were moved.</summary>
+    /// <param name="Origin">Who, when and on what.</param>
+    /// <param name="First">One outline in the photo.</param>
+    /// <param name="Second">The other.</param>
+    internal sealed record TubeEdges(CorrectionOrigin Origin, PixelSegment First, PixelSegment Second) : Correction(Origin);
+
+    /// <summary>The box of a line was drawn or moved; the line is read again there.</summary>
+    /// <param name="Origin">Who, when and on what.</param>
+    /// <param name="LineId">The line; one that does not exist is added.</param>
+    /// <param name="Box">Its box in the strip, corners as its reader sees them.</param>
+    internal sealed record LineBox(CorrectionOrigin Origin, string LineId, Quad Box) : Correction(Origin);
+
+    /// <summary>A line was taken away: it is no lettering.</summary>
+    /// <param name="Origin">Who, when and on what.</param>
+    /// <param name="LineId">The line.</param>
+    internal sealed record LineRemoved(CorrectionOrigin Origin, string LineId) : Correction(Origin);
+
+    /// <summary>A letter was read by a person: replaced, split in several, or taken away where nothing is left.</summary>
+    /// <param name="Origin">Who, when and on what.</param>
+    /// <param name="LineId">The line.</param>
+    /// <param name="LetterIndex">Index of the letter as the person saw the line.</param>
+    /// <param name="Was">What stood there.</param>
+    /// <param name="Characters">What the person reads, one grapheme cluster each.</param>
+    internal sealed record LetterRead(CorrectionOrigin Origin, string LineId, int LetterIndex, string Was, ImmutableArray<string> Characters) : Correction(Origin);
+}

@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using System.Linq;
+using InscriptionLab.Findings;
+using InscriptionLab.Photos;
+using InscriptionLab.Readings;
+using InscriptionLab.Strips;
+using InscriptionLab.Tubes;
+
+namespace InscriptionLab.Page.Bench;
+
+/// <summary>Everything known of one photo at one moment; a new one is made at every step and none is ever changed.</summary>
+/// <param name="Stages">How far each stage is.</param>
+internal sealed record PhotoState(ImmutableArray<StageProgress> Stages)
+{
+    /// <summary>Gets the stages in their order.</summary>
+    internal static ImmutableArray<string> StageNames { get; } = ["photo", "tube", "strip", "reading", "finding"];
+
+    /// <summary>Gets the state before anything ran.</summary>
+    internal static PhotoState Untouched { get; } = new([.. StageNames.Select(name => new StageProgress(name, StageStatus.Waiting, null))]);
+
+    internal Photo? Photo { get; init; }
+
+    internal TilePyramid? Tiles { get; init; }
+
+    internal Tube? Tube { get; init; }
+
+    /// <summary>Gets the person who moved the tube's outlines; null where the program found them.</summary>
+    internal HandMark? TubeBy { get; init; }
+
+    internal Strip? Strip { get; init; }
+
+    /// <summary>Gets a name that changes whenever the strip does.</summary>
+    internal string StripKey { get; init; } = string.Empty;
+
+    internal Reading? Reading { get; init; }
+
+    internal ImmutableArray<WorkedLine> Lines { get; init; } = [];
+
+    internal Finding? Finding { get; init; }
+
+    internal ImmutableArray<string> Warnings { get; init; } = [];
+
+    /// <summary>Gets the corrections that were made on something that is no longer there.</summary>
+    internal ImmutableHashSet<int> SetAside { get; init; } = [];
+
+    /// <summary>Gets the sentence where the photo cannot be used at all; null otherwise.</summary>
+    internal string? Problem { get; init; }
+
+    internal PhotoState With(string stage, StageProgress progress) => this with { Stages = Stages.SetItem(StageNames.IndexOf(stage), progress) };
+}

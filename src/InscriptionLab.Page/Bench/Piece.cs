@@ -1,0 +1,101 @@
+using System;
+using System.Collections.Immutable;
+using System.Linq;
+using System.Threading;
+
+namespace InscriptionLab.Page.Bench;
+
+/// <summary>One object on the bench: its photos, and what persons corrected. Safe to use from several threads.</summary>
+internal sealed class Piece(string id, string name)
+{
+    private readonly Lock _gate = new();
+    private ImmutableList<Correction> _undone = [];
+    private int _lastCorrection;
+    private int _version;
+
+    internal string Id { get; } = id;
+
+    /// <summary>Gets or sets what the user calls the piece.</summary>
+    internal string Name { get; set; } = name;
+
+    internal ImmutableArray<PiecePhoto> Photos { get; private set; } = [];
+
+    internal ImmutableList<Correction> Corrections { get; private set; } = [];
+
+    internal bool CanRedo => !_undone.IsEmpty;
+
+    /// <summary>Gets a number that grows whenever something of the piece changes.</summary>
+    internal int Version => Volatile.Read(ref _version);
+
+    internal void Touch() => Interlocked.Increment(ref _version);
+
+    internal void Add(PiecePhoto photo)
+    {
+        lock (_gate)
+        {
+            Photos = Photos.Add(photo);
+            Touch();
+        }
+    }
+
+    internal bool Remove(PiecePhoto photo)
+    {
+        lock (_gate)
+        {
+            var before = Photos.Length;
+            Photos = Photos.Remove(photo);
+            Corrections = Corrections.RemoveAll(correction => correction.PhotoId == photo.Id);
+            _undone = _undone.RemoveAll(correction => correction.PhotoId == photo.Id);
+            Touch();
+            return Photos.Length < before;
+        }
+    }
+
+    /// <summary>Records a correction; what was undone before cannot come back after it.</summary>
+    /// <param name="make">Makes the correction with its number.</param>
+    internal Correction Correct(Func<int, Correction> make)
+    {
+        lock (_gate)
+        {
+            var correction = make(++_lastCorrection);
+            Corrections = Corrections.Add(correction);
+            _undone = [];
+            Touch();
+            return correction;
+        }
+    }
+
+    /// <summary>Takes the latest correction back; null where there is none.</summary>
+    internal Correction? Undo()
+    {
+        lock (_gate)
+        {
+            if (Corrections.LastOrDefault() is not { } last)
+            {
+                return null;
+            }
+
+            Corrections = Corrections.RemoveAt(Corrections.Count - 1);
+            _undone = _undone.Add(last);
+            Touch();
+            return last;
+        }
+    }
+
+    /// <summary>Brings the correction back that was undone last; null where there is none.</summary>
+    internal Correction? Redo()
+    {
+        lock (_gate)
+        {
+            if (_undone.LastOrDefault() is not { } last)
+            {
+                return null;
+            }
+
+            _undone = _undone.RemoveAt(_undone.Count - 1);
+            Corrections = Corrections.Add(last);
+            Touch();
+            return last;
+        }
+    }
+}

@@ -1,0 +1,40 @@
+using System;
+using System.Threading;
+
+namespace InscriptionLab.Page.Bench;
+
+/// <summary>One photo of a piece.</summary>
+/// <param name="id">Name of the photo in addresses.</param>
+/// <param name="name">Name of the file as the user gave it, to be shown and never to be opened.</param>
+/// <param name="file">Where it lies on this machine, under a name of ours.</param>
+/// <param name="pieceId">The piece it belongs to.</param>
+/// <param name="clock">Times the stages.</param>
+internal sealed class PiecePhoto(string id, string name, string file, string pieceId, TimeProvider clock)
+{
+    private int _asked;
+    private volatile PhotoState _state = PhotoState.Untouched;
+
+    internal string Id { get; } = id;
+
+    internal string Name { get; } = name;
+
+    internal string File { get; } = file;
+
+    internal string PieceId { get; } = pieceId;
+
+    internal PhotoChain Chain { get; } = new(file, name, clock);
+
+    /// <summary>Gets a value indicating whether something still runs or waits to run.</summary>
+    internal bool IsWorking => Volatile.Read(ref _asked) > 0;
+
+    internal void Asked() => Interlocked.Increment(ref _asked);
+
+    internal void Answered() => Interlocked.Decrement(ref _asked);
+
+    /// <summary>Gets or sets the latest state; a whole new record each time.</summary>
+    internal PhotoState State
+    {
+        get => _state;
+        set => _state = value;
+    }
+}

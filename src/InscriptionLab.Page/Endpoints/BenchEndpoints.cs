@@ -1,0 +1,137 @@
+using System;
+using System.IO;
+using System.Linq;
+using System.Threading.Tasks;
+using InscriptionLab.App;
+using InscriptionLab.App.Reports;
+using InscriptionLab.Page.Answers;
+using InscriptionLab.Page.Bench;
+using InscriptionLab.Page.Guarding;
+using InscriptionLab.Vision.Photos;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Features;
+using Microsoft.AspNetCore.Routing;
+
+namespace InscriptionLab.Page.Endpoints;
+
+/// <summary>Pieces, their photos and their corrections.</summary>
+internal static class BenchEndpoints
+{
+    private static readonly PhotoLimits Limits = new();
+
+    internal static void Map(IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/api/session", Session);
+        routes.MapGet("/api/pieces", (BenchTable table) => Results.Ok(table.Pieces.Select(Summary)));
+        routes.MapPost("/api/pieces", (PieceRequest asked, BenchTable table) => Results.Ok(AnswerMaker.Of(table.Open(asked.Name))));
+        routes.MapGet("/api/pieces/{piece}", (string piece, BenchTable table) => table.Piece(piece) is { } found ? Results.Ok(AnswerMaker.Of(found)) : NotThere());
+        routes.MapDelete("/api/pieces/{piece}", Close);
+        routes.MapPost("/api/pieces/{piece}/photos", Upload);
+        routes.MapDelete("/api/pieces/{piece}/photos/{photo}", Remove);
+        routes.MapPost("/api/pieces/{piece}/corrections", Correct);
+        routes.MapPost("/api/pieces/{piece}/undo", (string piece, BenchTable table, BenchWorker worker) => Step(piece, table, worker, found => found.Undo()));
+        routes.MapPost("/api/pieces/{piece}/redo", (string piece, BenchTable table, BenchWorker worker) => Step(piece, table, worker, found => found.Redo()));
+    }
+
+    internal static IResult NotThere() => Results.Json(new ProblemAnswer("This is no longer on the bench."), statusCode: StatusCodes.Status404NotFound);
+
+    private static IResult Session(PageKeys keys, Workshop workshop) => Results.Ok(new SessionAnswer(
+        keys.FormToken,
+        ProgramFacts.NameAndVersion,
+        Limits.FileBytes,
+        new ListAnswer(workshop.References.Name, workshop.References.Forms.Length, workshop.IsDemonstration),
+        null,
+        Cautions.Sentences));
+
+    private static PieceSummary Summary(Piece piece) => new(
+        piece.Id,
+        piece.Name,
+        piece.Version,
+        [.. piece.Photos.Select(photo => photo.Id)],
+        piece.Photos.FirstOrDefault()?.State.Tiles?.Levels ?? 0,
+        piece.Photos.Select(photo => photo.State.Finding).FirstOrDefault(finding => finding is not null) is { } finding ? App.Records.Words.For(finding.Outcome) : null,
+        piece.Photos.Any(photo => photo.IsWorking));
+
+    private static IResult Close(string piece, BenchTable table)
+    {
+        if (table.Piece(piece) is not { } found)
+        {
+            return NotThere();
+        }
+
+        table.Close(found);
+        return Results.NoContent();
+    }
+
+    private static IResult Remove(string piece, string photo, BenchTable table)
+    {
+        if (table.Piece(piece) is not { } found || found.Photos.FirstOrDefault(known => known.Id == photo) is not { } known)
+        {
+            return NotThere();
+        }
+
+        table.Remove(found, known);
+        return Results.NoContent();
+    }
+
+    private static async Task<IResult> Upload(string piece, HttpContext context, BenchTable table, BenchWorker worker)
+    {
+        if (table.Piece(piece) is not { } found)
+        {
+            return NotThere();
+        }
+
+        table.CheckRoom(found);
+        if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
+        {
+            size.MaxRequestBodySize = Limits.FileBytes;
+        }
+
+        var file = table.NewFile();
+        try
+        {
+            await using var target = new FileStream(file, FileMode.CreateNew, FileAccess.Write);
+            await context.Request.Body.CopyToAsync(target, context.RequestAborted);
+        }
+        catch
+        {
+            File.Delete(file);
+            throw;
+        }
+
+        var photo = table.Add(found, context.Request.Query["name"], file);
+        worker.Ask(photo);
+        table.Changed(found);
+        return Results.Ok(AnswerMaker.Of(photo));
+    }
+
+    private static IResult Correct(string piece, CorrectionRequest asked, BenchTable table, BenchWorker worker, Workshop workshop)
+    {
+        if (table.Piece(piece) is not { } found || found.Photos.FirstOrDefault(known => known.Id == asked.Photo) is not { } photo)
+        {
+            return NotThere();
+        }
+
+        CorrectionReader.Record(found, photo, asked, workshop.Clock.GetUtcNow());
+        worker.Ask(photo);
+        table.Changed(found);
+        return Results.Ok(AnswerMaker.Of(found));
+    }
+
+    private static IResult Step(string piece, BenchTable table, BenchWorker worker, Func<Piece, Correction?> step)
+    {
+        if (table.Piece(piece) is not { } found)
+        {
+            return NotThere();
+        }
+
+        if (step(found) is { } correction && table.Photo(correction.PhotoId) is { } photo)
+        {
+            worker.Ask(photo);
+        }
+
+        table.Changed(found);
+        return Results.Ok(AnswerMaker.Of(found));
+    }
+}

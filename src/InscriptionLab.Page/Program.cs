@@ -1,0 +1,44 @@
+using System;
+using System.IO;
+using System.Threading.Tasks;
+using InscriptionLab.App;
+using InscriptionLab.App.Cli;
+using InscriptionLab.App.Examining;
+using InscriptionLab.Outcomes;
+using Microsoft.Extensions.Hosting;
+
+namespace InscriptionLab.Page;
+
+internal static class Program
+{
+    private static async Task<int> Main(string[] arguments)
+    {
+        if (Array.Exists(arguments, argument => argument is "--help" or "-h"))
+        {
+            await Console.Out.WriteAsync(ServePage.Text);
+            return ExitCode.Done;
+        }
+
+        if (!ServeArguments.TryParse(arguments, out var request, out var problem))
+        {
+            await Console.Error.WriteLineAsync(problem);
+            return ExitCode.Misused;
+        }
+
+        try
+        {
+            using var composition = new Composition();
+            var references = ReferenceSource.Load(request.References);
+            await using var page = PageHost.Build(request, new Workshop(composition, references.List, request.References is null));
+            await page.StartAsync();
+            await Console.Out.WriteLineAsync(PageHost.Greeting(page, request));
+            await page.WaitForShutdownAsync();
+            return ExitCode.Done;
+        }
+        catch (Exception failure) when (failure is InscriptionLabException or IOException or UnauthorizedAccessException)
+        {
+            await Console.Error.WriteLineAsync(failure.Message);
+            return ExitCode.Failed;
+        }
+    }
+}
