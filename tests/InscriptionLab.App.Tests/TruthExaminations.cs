@@ -29,20 +29,21 @@ internal static class TruthExaminations
     internal const double Sure = 0.9;
 
     /// <summary>Gives an examiner whose finder and reader are the truth of one sample.</summary>
-    internal static Examiner Examiner(string sample)
+    internal static Examiner Examiner(string sample) => new(Stages(sample), TimeProvider.System);
+
+    /// <summary>Gives the stages with the truth of one sample in place of finder and reader.</summary>
+    internal static ExaminingStages Stages(string sample)
     {
         var truth = SampleImages.TruthOf(sample);
         var unroller = new Unroller();
-        return new Examiner(
-            new ExaminingStages(
-                Open: file => new PhotoReader(new PhotoLimits()).Read(file),
-                FindTubes: (photo, _) => TubeOf(truth, photo) is { } tube ? new Outcome<ImmutableArray<Tube>>.Found([tube]) : new Outcome<ImmutableArray<Tube>>.Declined(new Refusal("tube", "There is none.", "Take another photo.")),
-                Unroll: (photo, tube, _) => unroller.Run(photo, tube),
-                LayFlat: (photo, _) => unroller.Flat(photo),
-                Read: (_, strip, _) => new Reading("truth", [.. truth.Lines.Select((_, i) => ReadingOf(truth, i, LineOf(truth, i, strip), strip))], [new StyleCandidate(truth.Style ?? "roman", Probability.From(Sure))]),
-                Compare: reading => new ReadingComparison(reading, new ReferenceList("none", string.Empty, []), []),
-                Judge: comparison => Judged(truth, comparison.Reading)),
-            TimeProvider.System);
+        return new ExaminingStages(
+            Open: file => new PhotoReader(new PhotoLimits()).Read(file),
+            FindTubes: (photo, _) => TubeOf(truth, photo) is { } tube ? new Outcome<ImmutableArray<Tube>>.Found([tube]) : new Outcome<ImmutableArray<Tube>>.Declined(new Refusal("tube", "There is none.", "Take another photo.")),
+            Unroll: (photo, tube, _) => unroller.Run(photo, tube),
+            LayFlat: (photo, _) => unroller.Flat(photo),
+            Read: (_, strip, _) => new Reading("truth", [.. truth.Lines.Select((_, i) => ReadingOf(truth, i, LineOf(truth, i, strip), strip))], [new StyleCandidate(truth.Style ?? "roman", Probability.From(Sure))]),
+            Compare: reading => new ReadingComparison(reading, new ReferenceList("none", string.Empty, []), []),
+            Judge: comparison => Judged(truth, comparison.Reading));
     }
 
     internal static Examination Of(string sample) => Examiner(sample).Examine(SampleImages.PathOf(sample), CancellationToken.None);
@@ -83,7 +84,7 @@ internal static class TruthExaminations
             new GrayImage(width, height, pixels),
             new ShiftedMap(left, top, strip.Map),
             inStrip,
-            inStrip,
+            new Quad(strip.Map.ToPhoto(inStrip.TopLeft), strip.Map.ToPhoto(inStrip.TopRight), strip.Map.ToPhoto(inStrip.BottomRight), strip.Map.ToPhoto(inStrip.BottomLeft)),
             new LineDirection(default, UpsideDown: false, Mirrored: false),
             PixelLength.FromPixels(height),
             Probability.One);
