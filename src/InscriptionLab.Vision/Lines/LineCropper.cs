@@ -60,8 +60,8 @@ internal sealed class LineCropper(LineCropOptions options)
     {
         var scale = options.InkShare * options.Height / trace.InkHeight;
         var margin = options.Margin * options.Height;
-        var wanted = (int)Math.Ceiling(((trace.Length * scale) + (2 * margin)) / options.WidthStep) * options.WidthStep;
-        var width = Math.Min(wanted, options.MaximumWidth);
+        var wanted = Math.Ceiling(((trace.Length * scale) + (2 * margin)) / options.WidthStep) * options.WidthStep;
+        var width = (int)Math.Min(wanted, options.MaximumWidth);
         var ink = Math.Min(trace.Length * scale, width - (2 * margin));
         return new LineCropMap(trace, strip, scale, (width - ink) / 2, width, options.Height, mirrored);
     }

@@ -48,4 +48,8 @@ public sealed record LineFinderOptions
     /// <summary>Gets the share of the shorter of two lines that may lie inside the other before the less sure one is dropped.</summary>
     /// <value>Default 0.35.</value>
     public double LargestOverlap { get; init; } = 0.35;
+
+    /// <summary>Gets the smallest height of a line from ink top to ink bottom, in strip pixels.</summary>
+    /// <value>Default 4: below it no letter has enough pixels to be told from another.</value>
+    public double SmallestInkHeight { get; init; } = 4;
 }

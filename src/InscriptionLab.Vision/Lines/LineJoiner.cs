@@ -62,7 +62,7 @@ internal sealed class LineJoiner(LineFinderOptions options)
         return (double)inside / Probes;
     }
 
-    private bool IsLine(LineTrace line) => line.Score >= options.SmallestScore && line.Length >= options.ShortestLine * line.InkHeight;
+    private bool IsLine(LineTrace line) => line.Score >= options.SmallestScore && line.InkHeight >= options.SmallestInkHeight && line.Length >= options.ShortestLine * line.InkHeight;
 
     private bool AreOneLine(LineTrace first, LineTrace second)
     {

@@ -1,0 +1,57 @@
+using System;
+using System.Collections.Generic;
+using InscriptionLab.Cells;
+using InscriptionLab.Vision.Cells;
+
+namespace InscriptionLab.Vision.Tests.Cells;
+
+/// <summary>Draws cells at random: what the measurer takes for known comes from the distributions in its options, the rest from wide ranges.</summary>
+internal static class RenderedCellDraws
+{
+    /// <summary>Gives so many cells, each with the scale that a user would name.</summary>
+    internal static IEnumerable<(RenderedCell Cell, string Request)> Take(int count, int seed)
+    {
+        var random = new Random(seed);
+        var options = new CellMeasurerOptions();
+        double Between(double from, double to) => from + ((to - from) * random.NextDouble());
+        double Normal(double mean, double sigma) => mean + (sigma * Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(Math.Tau * random.NextDouble()));
+        for (var i = 0; i < count; i++)
+        {
+            const int Width = 960;
+            var focal = Width * Math.Exp(Math.Clamp(Normal(Math.Log(options.AssumedFocal), options.AssumedFocalRelative), Math.Log(0.7), Math.Log(3)));
+            var outer = Between(32, 44);
+            var clear = outer * Between(0.62, 0.85);
+            var kind = (ScaleKind)(i % 3);
+            yield return (
+                new RenderedCell
+                {
+                    Seed = (seed * 1000) + i,
+                    Width = Width,
+                    Focal = focal,
+                    Distance = focal / Between(7.2, 8.2),
+                    TiltDegrees = Between(0, 22),
+                    TiltDirectionDegrees = Between(0, 360),
+                    RollDegrees = Between(-20, 20),
+                    OuterMillimetres = outer,
+                    ClearMillimetres = clear,
+                    StopMillimetres = clear * Between(0.35, 0.8),
+                    StopDepth = Math.Clamp(Normal(options.StopDepthMillimetres, options.StopDepthUncertaintyMillimetres), 0.5, 6),
+                    StopShift = Normal(0, options.ConcentricityMillimetres),
+                    RimHeight = Normal(0, options.UnknownOffsetMillimetres),
+                    Scale = kind,
+                    ScaleFactor = 1 + Normal(0, options.ScaleMakingRelative),
+                    BlurPixels = Between(0.3, 1.1),
+                    Noise = Between(0.004, 0.02),
+                    JpegQuality = random.Next(75, 95),
+                    RimLight = Between(0.25, 0.6),
+                    PlateLight = Between(0.02, 0.08),
+                },
+                kind switch
+                {
+                    ScaleKind.Checkerboard => "checkerboard:5mm",
+                    ScaleKind.Rule => "rule:1mm",
+                    _ => "aruco:12mm",
+                });
+        }
+    }
+}
