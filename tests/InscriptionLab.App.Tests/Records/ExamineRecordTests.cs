@@ -3,9 +3,9 @@ using System.IO;
 using System.Linq;
 using System.Text.Json;
 using InscriptionLab.App.Examining;
-using InscriptionLab.Gathering;
 using InscriptionLab.App.Records;
 using InscriptionLab.App.Tests.Cli;
+using InscriptionLab.Gathering;
 using Xunit;
 
 namespace InscriptionLab.App.Tests.Records;
