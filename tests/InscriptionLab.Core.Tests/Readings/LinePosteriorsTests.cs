@@ -19,9 +19,19 @@ public sealed class LinePosteriorsTests
         return Enumerable.Range(0, tempered.Frames).All(frame => Math.Abs(tempered.Frame(frame).ToArray().Sum(logarithm => Math.Exp(logarithm)) - 1) < 1e-5);
     });
 
+    /// <summary>Numbers are kept in single precision, so classes that were equal to its last digits may change places; no others may.</summary>
     [Fact]
-    public void The_best_path_is_the_same_at_any_temperature() => Gen.Select(EveryPath.Matrices, Gen.Double[0.2, 5]).Sample((posteriors, temperature) =>
-        CtcDecoder.BestPath(posteriors) == CtcDecoder.BestPath(posteriors.AtTemperature(temperature)));
+    public void The_likeliest_class_of_a_frame_is_the_same_at_any_temperature() => Gen.Select(EveryPath.Matrices, Gen.Double[0.2, 5]).Sample((posteriors, temperature) =>
+    {
+        const float SinglePrecision = 1e-4f;
+        var tempered = posteriors.AtTemperature(temperature);
+        for (var frame = 0; frame < posteriors.Frames; frame++)
+        {
+            var likeliest = IndexOfLargest(tempered.Frame(frame));
+            var best = posteriors.Frame(frame)[IndexOfLargest(posteriors.Frame(frame))];
+            Assert.True(posteriors.Frame(frame)[likeliest] >= best - SinglePrecision);
+        }
+    });
 
     /// <summary>By hand: odds of 9 to 1 become 3 to 1 at temperature 2, the square root.</summary>
     [Fact]
@@ -42,4 +52,15 @@ public sealed class LinePosteriorsTests
 
     private static float[] Numbers(LinePosteriors posteriors) =>
         [.. Enumerable.Range(0, posteriors.Frames).SelectMany(frame => posteriors.Frame(frame).ToArray())];
+
+    private static int IndexOfLargest(ReadOnlySpan<float> values)
+    {
+        var largest = 0;
+        for (var i = 1; i < values.Length; i++)
+        {
+            largest = values[i] > values[largest] ? i : largest;
+        }
+
+        return largest;
+    }
 }
