@@ -9,7 +9,7 @@ internal static class HelpPage
         InscriptionLab reads the lettering engraved on brass draw tubes and lens cells from photos,
         letter by letter and exactly as it is cut, and weighs it against a list of attested forms.
 
-          ./lab serve              open the page on this machine: look, correct, measure, report
+          ./lab serve              open the page on this machine: look, correct
           ./lab examine PHOTO...   find the tube, lay the lettering flat, read it, weigh it
           ./lab measure PHOTO...   measure a lens cell: rim, clear aperture, stop, in millimetres
           ./lab survey FOLDER...   examine every photo of a folder, and count what was found

@@ -6,7 +6,7 @@ internal static class ServePage
     internal const string Text = """
         ./lab serve [--port N] [--reference FILE] [--address IP [--name NAME]...]
 
-        Opens the page on this machine: drop photos, look, correct, measure, compare, report. Nothing
+        Opens the page on this machine: drop photos, look, correct. Nothing
         leaves the machine; no connection to the internet is needed. Stop it with Ctrl-C.
 
           --port N           port to listen on (default 8137; 0 takes any free one)

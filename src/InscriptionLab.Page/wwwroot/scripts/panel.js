@@ -1,4 +1,4 @@
-// The right side: how far the work is, the finding with its reasons, what stays open, what persons corrected, the report.
+// The right side: how far the work is, the finding with its reasons, what stays open, what persons corrected.
 
 import { api, session } from "./api.js";
 import { h, replace } from "./dom.js";
@@ -23,7 +23,7 @@ export class Panel {
       replace(this.element);
       return;
     }
-    replace(this.element, this.stages(photo), photo.problem ? this.problem(photo) : this.finding(photo), this.nearest(photo), this.sentences(photo), this.hand(), this.report(photo));
+    replace(this.element, this.stages(photo), photo.problem ? this.problem(photo) : this.finding(photo), this.nearest(photo), this.sentences(photo), this.hand());
   }
 
   stages(photo) {
@@ -122,12 +122,6 @@ export class Panel {
             corrections.toReversed().map((one) => h("li", { class: one.setAside ? "aside" : "" }, h("span", {}, t(`hand.${one.kind}`, { was: one.was === "" ? "\u2205" : one.was, becomes: one.becomes === "" ? "\u2205" : one.becomes })), one.setAside && h("em", {}, t("hand.aside")), h("span", { class: "soft" }, t("hand.who", { person: one.person, when: when(one.at) })))),
           ),
     );
-  }
-
-  report(photo) {
-    if (!photo.finding) return null;
-    const link = (kind) => h("a", { class: "button", href: `/api/pieces/${encodeURIComponent(store.piece.id)}/report/${kind}`, download: "" }, t(`report.${kind}`));
-    return h("section", {}, h("h3", {}, t("report.title")), h("div", { class: "row" }, ["pdf", "html", "form", "json"].map(link)));
   }
 }
 

@@ -164,11 +164,6 @@ const words = {
   "hand.need": "Who corrects? The name is kept with what you change.",
   "hand.need.ok": "That is me",
 
-  "report.title": "Report",
-  "report.pdf": "PDF",
-  "report.html": "Page",
-  "report.form": "One-page form",
-  "report.json": "Record",
 
   "problem.title": "This photo cannot be used",
   "said.ready": "{name}: {finding}.",
