@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Collections.Immutable;
 using System.Linq;
 using InscriptionLab.Lines;
 using InscriptionLab.Measures;
@@ -49,7 +48,7 @@ public static class ReadingUnion
             fromFlat++;
         }
 
-        return fromFlat == 0 ? unrolled : new Reading(unrolled.Reader, Ordered(kept), 2 * fromFlat > kept.Count ? flat.Style : unrolled.Style);
+        return fromFlat == 0 ? unrolled : new Reading(unrolled.Reader, ReadingOrder.Of(kept, line => line.Line.InPhoto), 2 * fromFlat > kept.Count ? flat.Style : unrolled.Style);
     }
 
     /// <summary>How clearly a line was read: its letters' probabilities above the indifferent one, summed.</summary>
@@ -71,38 +70,5 @@ public static class ReadingUnion
         }
 
         return !(left && right);
-    }
-
-    /// <summary>Sorts lines from the reader's top to bottom, then along the line, in the direction of the longest line.</summary>
-    private static ImmutableArray<LineReading> Ordered(List<LineReading> lines)
-    {
-        var longest = lines.Select(line => line.Line.InPhoto).MaxBy(quad => quad.TopLeft.DistanceTo(quad.TopRight));
-        var (alongX, alongY) = Unit(longest.TopLeft, longest.TopRight);
-        var (downX, downY) = Unit(longest.TopLeft, longest.BottomLeft);
-        double Along(LineReading line) => (line.Line.InPhoto.Centre.X * alongX) + (line.Line.InPhoto.Centre.Y * alongY);
-        double Down(LineReading line) => (line.Line.InPhoto.Centre.X * downX) + (line.Line.InPhoto.Centre.Y * downY);
-
-        var rows = new List<List<LineReading>>();
-        foreach (var line in lines.OrderBy(Down))
-        {
-            // Lines whose middles lie within half a height of each other stand side by side.
-            var height = line.Line.InPhoto.TopLeft.DistanceTo(line.Line.InPhoto.BottomLeft).Pixels;
-            if (rows.Count > 0 && Down(line) - Down(rows[^1][0]) < height / 2)
-            {
-                rows[^1].Add(line);
-            }
-            else
-            {
-                rows.Add([line]);
-            }
-        }
-
-        return [.. rows.SelectMany(row => row.OrderBy(Along))];
-    }
-
-    private static (double X, double Y) Unit(PixelPoint from, PixelPoint to)
-    {
-        var length = Math.Max(from.DistanceTo(to).Pixels, double.Epsilon);
-        return ((to.X - from.X) / length, (to.Y - from.Y) / length);
     }
 }

@@ -21,8 +21,7 @@ internal sealed class LineCropper(LineCropOptions options)
     {
         var map = Map(strip.Map, trace, mirrored);
         var crop = PhotoSampler.Sample(photo, map, map.Width, map.Height);
-        var half = trace.InkHeight / 2;
-        var inStrip = Box(map, half);
+        var inStrip = Box(map);
         var inPhoto = new Quad(strip.Map.ToPhoto(inStrip.TopLeft), strip.Map.ToPhoto(inStrip.TopRight), strip.Map.ToPhoto(inStrip.BottomRight), strip.Map.ToPhoto(inStrip.BottomLeft));
         var direction = mirrored ? trace.Turned().Direction : trace.Direction;
         return new LetteringLine(
@@ -35,10 +34,9 @@ internal sealed class LineCropper(LineCropOptions options)
             lettering);
     }
 
-    private static Quad Box(LineCropMap map, double half)
+    private static Quad Box(LineCropMap map)
     {
-        var (trace, length) = (map.Trace, map.Trace.Length);
-        var box = new Quad(trace.At(0, -half), trace.At(length, -half), trace.At(length, half), trace.At(0, half));
+        var box = map.Trace.Box;
         return map.Mirrored ? new Quad(box.TopRight, box.TopLeft, box.BottomLeft, box.BottomRight) : box;
     }
 

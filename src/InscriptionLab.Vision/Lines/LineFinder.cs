@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
 using System.Threading;
 using InscriptionLab.Strips;
 
@@ -20,7 +19,7 @@ internal sealed class LineFinder
         _joiner = new LineJoiner(options);
     }
 
-    /// <summary>Traces the lines of a strip, in reading order.</summary>
+    /// <summary>Traces the lines of a strip, in no order.</summary>
     /// <param name="strip">The strip.</param>
     /// <param name="cancel">Stops between scales.</param>
     internal List<LineTrace> Find(Strip strip, CancellationToken cancel)
@@ -33,36 +32,6 @@ internal sealed class LineFinder
             traces.AddRange(_joiner.Join(CoreComponents.Of(_detector.Look(strip.Image, scale * fit), _options)));
         }
 
-        return ReadingOrder(_joiner.KeepSurest(traces));
+        return _joiner.KeepSurest(traces);
     }
-
-    /// <summary>Sorts lines from the reader's top to bottom, then along the line, taking the direction of the longest line as the reader's.</summary>
-    internal static List<LineTrace> ReadingOrder(List<LineTrace> lines)
-    {
-        if (lines.Count < 2)
-        {
-            return lines;
-        }
-
-        var reader = lines.MaxBy(line => line.Length)!;
-        var (along, down) = (reader.Along, reader.Down);
-        double Down(LineTrace line) => Dot(line.At(line.Length / 2, 0), down);
-        var rows = new List<List<LineTrace>>();
-        foreach (var line in lines.OrderBy(Down))
-        {
-            // Lines whose middles lie within half a height of each other stand side by side.
-            if (rows.Count > 0 && Down(line) - Down(rows[^1][0]) < Math.Min(line.InkHeight, rows[^1][0].InkHeight) / 2)
-            {
-                rows[^1].Add(line);
-            }
-            else
-            {
-                rows.Add([line]);
-            }
-        }
-
-        return [.. rows.SelectMany(row => row.OrderBy(line => Dot(line.At(line.Length / 2, 0), along)))];
-    }
-
-    private static double Dot(Measures.PixelPoint point, (double X, double Y) direction) => (point.X * direction.X) + (point.Y * direction.Y);
 }

@@ -24,6 +24,9 @@ internal sealed record LineTrace(PixelPoint Start, PixelPoint End, double Bow, d
 
     internal Angle Direction => Angle.FromRadians(Math.Atan2(Along.Y, Along.X));
 
+    /// <summary>Gets the box from ink top to ink bottom, corners as the trace runs.</summary>
+    internal Quad Box => new(At(0, -InkHeight / 2), At(Length, -InkHeight / 2), At(Length, InkHeight / 2), At(0, InkHeight / 2));
+
     /// <summary>Gives the same ink read from the other end.</summary>
     internal LineTrace Turned() => this with { Start = End, End = Start, Bow = -Bow };
 

@@ -116,7 +116,7 @@ public sealed class InscriptionReader : IDisposable
         var weights = traces.Select((_, index) => LineOrientation.Weigh([.. Enumerable.Range(0, LineOrientation.Count).Select(turn => looks[(turn * traces.Count) + index])])).ToList();
         var mirrored = LineOrientation.IsMirrored(weights);
         var turned = LineOrientation.AreTurned(traces, weights, mirrored, _options.OwnTurnOdds);
-        var upright = LineFinder.ReadingOrder([.. traces.Select((trace, index) => turned[index] ? trace.Turned() : trace)]);
+        var upright = ReadingOrder.Of(traces.Select((trace, index) => turned[index] ? trace.Turned() : trace), trace => trace.Box);
         return Look(photo, strip, upright, mirrored, cancel);
     }
 

@@ -1,6 +1,7 @@
 using System;
 using System.Linq;
 using CsCheck;
+using InscriptionLab.Lines;
 using InscriptionLab.Vision.Lines;
 using Xunit;
 
@@ -85,7 +86,7 @@ public sealed class LineTracerTests
         var second = DrawnLine.Between(300, 140, 100, 140);
         var third = DrawnLine.Between(300, 80, 100, 80);
 
-        Assert.Equal([first, second, third], LineFinder.ReadingOrder([third, first, second]));
+        Assert.Equal([first, second, third], ReadingOrder.Of([third, first, second], trace => trace.Box));
     }
 
     [Fact]
