@@ -27,7 +27,7 @@ export class Rail {
             {},
             h(
               "a",
-              { href: `#bench/${piece.id}`, class: "piece", "data-key": `piece-${piece.id}`, "aria-current": piece.id === store.piece?.id ? "true" : null, "aria-label": t("pieces.open", { name: piece.name, state }) },
+              { href: `#bench/${piece.id}`, class: "piece", "data-key": `piece-${piece.id}`, "aria-current": piece.id === store.piece?.id ? "true" : null },
               h("span", { class: "thumb" }, piece.photos[0] && this.thumb(piece)),
               h("span", { class: "piece-name" }, piece.name),
               h("span", { class: `soft outcome-small ${piece.outcome ?? ""}` }, piece.outcome && !piece.working && h("span", { class: "sign", "aria-hidden": "true" }, SIGNS[piece.outcome]), state),

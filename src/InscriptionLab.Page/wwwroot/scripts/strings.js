@@ -26,7 +26,6 @@ const words = {
   "pieces.close": "Take {name} off the bench",
   "pieces.close.sure": "Take {name} off the bench? What was corrected goes with it.",
   "pieces.working": "working",
-  "pieces.open": "{name}, {state}",
 
   "drop.title": "Lay photos of one piece here",
   "drop.text": "Drop them, or choose files. The program finds the tube, lays its surface flat and reads the lettering, letter by letter, exactly as it is cut. Nothing leaves this machine.",
