@@ -12,7 +12,7 @@ INK = 0.76                   # share of the height between ink top and ink botto
 STRIDE = 4                   # px a frame
 PAD = 8                      # rows drawn above and below the crop, so that resampling never runs dry
 MAX_W = 1216
-SHARES = dict(roman=0.26, italic=0.17, script=0.26, blackletter=0.09, didone=0.08, sans=0.14)
+SHARES = dict(roman=0.25, italic=0.17, script=0.25, blackletter=0.12, didone=0.07, sans=0.14)
 MARGIN_EM = 0.085            # of glyphs.MARGIN: free ground in a tile
 
 
@@ -137,7 +137,7 @@ class Lines:
     lettering, and for each letter its centre frame, class and the left and right edge in px."""
 
     def __init__(self, store, noise, texts, seed, budget=400 * 512, block=8192, negatives=0.06, flips=0.12,
-                 native=None, small_caps=2.0):
+                 native=None, small_caps=3.0):
         self.store, self.noise, self.texts = store, noise, texts
         self.tables = Tables(store)
         self.budget, self.block = budget, block
@@ -166,7 +166,8 @@ class Lines:
         U = lambda lo, hi: torch.rand(n, device=dev) * (hi - lo) + lo
         yes = lambda p: (torch.rand(n, device=dev) < p).float()
         ink_h = (lay["high"] - lay["low"]).clamp_min(0.35)
-        grow = torch.exp(torch.randn(n, device=dev) * 0.09).clamp(0.72, 1.2)
+        # a finder's box is a little too high or too low oftener than the letters are
+        grow = torch.exp(torch.randn(n, device=dev) * 0.12).clamp(0.66, 1.22)
         em = INK * H * grow / ink_h
         aspect = torch.exp(torch.randn(n, device=dev) * 0.13).clamp(0.7, 1.4)
         ml = H * torch.exp(torch.randn(n, device=dev) * 0.5).clamp(0.2, 3) * 0.5
@@ -209,7 +210,7 @@ class Lines:
         keep = q["keep"] & ~neg[:, None]
         e = lambda t: t[:, None]
         # where the ink lies: centre with an error, then slope and bow
-        mid_y = PAD + H * 0.5 + torch.randn(b, device=dev).clamp(-2.2, 2.2) * 0.055 * H
+        mid_y = PAD + H * 0.5 + torch.randn(b, device=dev).clamp(-2.2, 2.2) * torch.where(yes(0.25), 0.085, 0.05) * H
         base = mid_y + (q["high"] + q["low"]) / 2 * q["em"]
         slack = (w - q["width"]).clamp_min(0)
         x0 = q["ml"] + slack * U(0, 0.5) * yes(0.3) - q["start"] * q["ex"]
@@ -268,7 +269,7 @@ class Lines:
         lum, ink = engrave.shade(sdf, self.noise, ty.expand(b, hc, w), tx.expand(b, hc, w), metal, texture)
         lum = engrave.expose(lum)
         # camera pixels per reader pixel; letters near the limb have fewer rows
-        lo, hi = self.native or (0.27, 1.15)
+        lo, hi = self.native or (0.33, 1.15)
         nx = torch.exp(U(math.log(lo), math.log(hi)))
         nx = torch.where(yes(0.25 if self.native is None else 0), torch.ones_like(nx), nx).clamp_max(1)
         squeeze = torch.where(around, torch.ones_like(where), torch.cos(where.abs().clamp_max(1.15)))

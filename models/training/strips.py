@@ -207,9 +207,10 @@ class Strips:
         k = 6.2832 / p
         weave = torch.sin((x * torch.cos(a) + y * torch.sin(a)) * k + fine * 0.5) * torch.sin((y * torch.cos(a) - x * torch.sin(a)) * k + cloud)
         kind = torch.rand(b, 1, 1, device=dev)
-        t = torch.where(kind < 0.3, 0.5 * weave + 0.2 * fine, torch.where(kind < 0.5, 0.45 * wood + 0.1 * fine,
+        t = torch.where(kind < 0.3, 0.5 * weave + 0.2 * fine, torch.where(kind < 0.6, 0.6 * wood * U(0.4, 1.4) + 0.1 * fine,
             torch.where(kind < 0.8, 0.35 * fine, 0.05 * fine)))
         g = U(0.02, 0.8) * (1 + t * U(0.2, 1.2) + 0.25 * cloud * U(0, 1))
         shadow = 1 - U(0, 0.9) * torch.sigmoid((across.abs() - 1.6) * -4) * (torch.rand(b, 1, 1, device=dev) < 0.5).float()
-        hide = U(0.02, 0.5) * (1 + 0.5 * fine * U(0.2, 1)) * (1 - 0.6 * across.clamp(-1, 1) ** 2)
+        grain = torch.where(torch.rand(b, 1, 1, device=dev) < 0.5, wood * U(0.4, 1.4), fine * U(0.2, 1))       # a wooden barrel, or one in leather
+        hide = U(0.02, 0.5) * (1 + 0.5 * grain).clamp_min(0.05) * (1 - 0.6 * across.clamp(-1, 1) ** 2)
         return (g * shadow * (1 - barrel) + hide * barrel).clamp_min(0.004)

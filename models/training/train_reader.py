@@ -100,7 +100,7 @@ def main():
     a.add_argument("--budget", type=int, default=640 * 512)
     a.add_argument("--texts", type=int, default=2_000_000)
     a.add_argument("--seed", type=int, default=1)
-    a.add_argument("--small-caps", type=float, default=2.0, help="how much oftener faces of small capitals come")
+    a.add_argument("--small-caps", type=float, default=3.0, help="how much oftener faces of small capitals come")
     a.add_argument("--replay", type=int, default=0, help="1: every drawn batch is seen a second time, some batches later")
     a.add_argument("--warm", type=int, default=300)
     a.add_argument("--ema", type=float, default=0.9995)

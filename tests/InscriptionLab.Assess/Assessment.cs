@@ -15,6 +15,7 @@ namespace InscriptionLab.Assess;
 /// <param name="Axis">Errors of axis directions in degrees.</param>
 /// <param name="Boxes">Overlaps of letter boxes, 0 to 1.</param>
 /// <param name="Calibration">Letter probabilities against letters right.</param>
+/// <param name="Kept">What is left, and how much of it is wrong, where letters under a probability count as unclear.</param>
 /// <param name="Cells">Relative errors of diameters, one group a line.</param>
 /// <param name="Covered">Diameters whose truth lies within the stated expanded uncertainty.</param>
 /// <param name="Measured">Diameters measured.</param>
@@ -33,6 +34,7 @@ internal sealed record Assessment(
     Spread? Axis,
     ImmutableArray<double> Boxes,
     Calibration? Calibration,
+    ImmutableArray<KeptLetters> Kept,
     ImmutableArray<CellFigures> Cells,
     int Covered,
     int Measured,

@@ -26,6 +26,7 @@ internal sealed class Assessor(ImmutableArray<TruthPhoto> truths, Predictions pr
         var blanks = truths.Where(IsBlank).Select(truth => Lines(truth).SelectMany(line => line).Count(char.IsLetterOrDigit)).ToList();
         var cells = CellErrors().ToList();
         var tubes = truths.Where(truth => truth.TubeDiameter is not null).ToList();
+        var judged = truths.Where(truth => truth.Kind is "tube" or "raking").SelectMany(Judged).ToList();
         return new Assessment(
             Reading(),
             blanks.Count,
@@ -37,7 +38,8 @@ internal sealed class Assessor(ImmutableArray<TruthPhoto> truths, Predictions pr
             Spread.Of(tubes.Select(truth => TubeOf(truth) is { } tube ? Math.Abs(tube.DiameterPx - truth.TubeDiameter!.Value) / truth.TubeDiameter.Value : double.NaN).Where(double.IsFinite)),
             Spread.Of(tubes.Select(truth => TubeOf(truth) is { } tube && truth.AxisAngle is { } angle ? AxisError(tube, angle) : double.NaN).Where(double.IsFinite)),
             [.. truths.Where(truth => truth.Kind is "tube" or "raking").SelectMany(truth => _photos.TryGetValue(truth.File, out var record) ? BoxScorer.Overlaps(truth, record) : [])],
-            Calibration.Of([.. truths.Where(truth => truth.Kind is "tube" or "raking").SelectMany(Judged)]),
+            Calibration.Of(judged),
+            KeptLetters.Of(judged),
             [.. cells.SelectMany(error => error.Groups.Select(group => (group, error.Relative))).GroupBy(pair => pair.group, pair => pair.Relative).OrderBy(group => group.Key, StringComparer.Ordinal).Select(group => new CellFigures(group.Key, Spread.Of(group)!))],
             cells.Count(error => error.Covered),
             cells.Count,

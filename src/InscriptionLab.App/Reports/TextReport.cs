@@ -71,6 +71,11 @@ internal sealed class TextReport
         {
             Line(string.Empty);
             Line(Invariant($"  line {i + 1,-5} {reading.Lines[i].Text}"));
+            foreach (var (name, sentence) in LineNotes.Of(reading.Lines[i]))
+            {
+                Entry(name, sentence);
+            }
+
             foreach (var letter in reading.Lines[i].Letters.Where(letter => !letter.IsSpace))
             {
                 Line(Invariant($"{Indent}{letter.Character}  {Percent(letter.Probability),5}  {Others(letter)}").TrimEnd());

@@ -1,3 +1,4 @@
+using System.Linq;
 using InscriptionLab.Assess.Scores;
 using InscriptionLab.Assess.Truths;
 using Xunit;
@@ -70,6 +71,16 @@ public sealed class ScoreTests
 
         Assert.Equal(0, Calibration.Of(honest)!.ExpectedError, 12);
         Assert.Equal(0.45, Calibration.Of(boastful)!.ExpectedError, 12);
+    }
+
+    [Fact]
+    public void Leaving_out_unsure_letters_leaves_fewer_wrong_ones()
+    {
+        (double, bool)[] letters = [(0.995, true), (0.92, true), (0.85, false), (0.3, false)];
+
+        var points = KeptLetters.Of(letters);
+
+        Assert.Equal([(0, 4, 2), (0.5, 3, 1), (0.8, 3, 1), (0.9, 2, 0), (0.95, 1, 0), (0.99, 1, 0)], points.Select(point => (point.From, point.Kept, point.Wrong)));
     }
 
     [Fact]

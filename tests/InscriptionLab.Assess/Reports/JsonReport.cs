@@ -39,6 +39,7 @@ internal static class JsonReport
             ["expected_calibration_error"] = calibration.ExpectedError,
             ["mean_probability"] = calibration.MeanProbability,
         },
+        ["kept"] = new JsonArray([.. assessment.Kept.Select(point => (JsonNode)new JsonObject { ["from"] = point.From, ["kept"] = point.Kept, ["wrong"] = point.Wrong, ["letters"] = point.Letters })]),
         ["cells"] = new JsonObject
         {
             ["measured"] = assessment.Measured,

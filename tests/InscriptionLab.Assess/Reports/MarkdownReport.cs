@@ -16,6 +16,7 @@ internal static class MarkdownReport
         var text = new StringBuilder();
         Reading(text, assessment);
         Other(text, assessment);
+        Kept(text, assessment);
         Cells(text, assessment);
         foreach (var failure in assessment.Failures)
         {
@@ -48,6 +49,23 @@ internal static class MarkdownReport
         Line(text, $"| letter boxes, overlap with the truth | {Boxes(assessment)} |");
         Line(text, $"| letter probabilities, expected calibration error | {Calibrated(assessment.Calibration)} |");
         Line(text, $"| seconds a photo, on {Environment.ProcessorCount} processor cores | {Plain(assessment.Seconds, "0.00")} |");
+        text.Append('\n');
+    }
+
+    private static void Kept(StringBuilder text, Assessment assessment)
+    {
+        if (assessment.Kept.Length == 0)
+        {
+            return;
+        }
+
+        Line(text, $"| letters that count as read | of all letters read | wrong among them |");
+        Line(text, $"|---|---|---|");
+        foreach (var point in assessment.Kept)
+        {
+            Line(text, $"| {(point.From == 0 ? "all" : Invariant($"probability {point.From:0.##} or more"))} | {Share(point.Kept, point.Letters)} | {Share(point.Wrong, point.Kept)} |");
+        }
+
         text.Append('\n');
     }
 

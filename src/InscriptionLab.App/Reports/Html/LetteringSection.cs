@@ -49,6 +49,10 @@ internal static class LetteringSection
         Row(page, letters, "sure", letter => Sure(page, letter));
         Row(page, letters, "or else", letter => Others(page, letter));
         page.Close("table").Close("div");
+        foreach (var (name, sentence) in LineNotes.Of(line))
+        {
+            page.Element("p", $"{name}: {sentence}", ("class", "note"));
+        }
     }
 
     private static void Row(Markup page, IEnumerable<Letter> letters, string name, Action<Letter> cell)
