@@ -12,6 +12,6 @@ public sealed record PhotoLimits
     public long Pixels { get; init; } = 120_000_000;
 
     /// <summary>Gets the smallest side in pixels.</summary>
-    /// <value>64: below this no lettering of 9 pixels can stand on a tube.</value>
-    public int SmallestSide { get; init; } = 64;
+    /// <value>16: a line cut out of a photo may be little higher than its letters, and none can be read with fewer rows.</value>
+    public int SmallestSide { get; init; } = 16;
 }
