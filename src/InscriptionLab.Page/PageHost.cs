@@ -47,6 +47,7 @@ internal static class PageHost
         BenchEndpoints.Map(page);
         DemonstrationEndpoints.Map(page);
         PictureEndpoints.Map(page);
+        ReportEndpoints.Map(page);
         EventEndpoints.Map(page);
         AssetEndpoints.Map(page, new PageAssets());
         return page;

@@ -26,6 +26,7 @@ internal sealed class CommandLine
         _root.Add(new WorkerCommand(composition, terminal).ToWorker(() => _cancel));
         _root.Add(new ExportCommand(composition, terminal).ToExport(() => _cancel));
         _root.Add(new ExportCommand(composition, terminal).ToDataset(() => _cancel));
+        _root.Add(new ReportCommand(composition, terminal).ToCommand(() => _cancel));
     }
 
     /// <summary>Runs one command line.</summary>

@@ -15,6 +15,7 @@ internal static class HelpPage
           ./lab survey FOLDER...   examine every photo of a folder, and count what was found
           ./lab feed, ./lab worker the same over several machines
           ./lab catalogue WHAT     find, correct and compare what was kept
+          ./lab report OBJECT...   a report to print or to send: PDF or one web page
           ./lab export FORM        hand it on in a form that others read
           ./lab dataset            build a data set for research from it
           ./lab assess FOLDER      how well the program does on photos whose truth is known

@@ -101,6 +101,7 @@ internal static class KeepingPages
         "feed" or "worker" => Several,
         "export" => Export,
         "dataset" => Dataset,
+        "report" => ReportCommand.Help,
         _ => null,
     };
 }

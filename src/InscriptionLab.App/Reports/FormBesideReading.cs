@@ -13,7 +13,7 @@ internal static class FormBesideReading
     {
         var form = Letters(nearest.Form.Form);
         var differences = nearest.Differences.ToLookup(difference => difference.FormIndex);
-        var read = nearest.Agreements.ToLookup(agreement => agreement.FormIndex, agreement => agreement.Read);
+        var read = nearest.Agreements.ToLookup(agreement => agreement.FormIndex);
         var places = new List<AlignedPlace>();
         for (var i = 0; i <= form.Count; i++)
         {
@@ -30,7 +30,7 @@ internal static class FormBesideReading
             }
             else
             {
-                places.Add(new AlignedPlace(form[i], read[i].FirstOrDefault() ?? form[i], null));
+                places.Add(new AlignedPlace(form[i], read[i].FirstOrDefault()?.Read ?? form[i], null, read[i].FirstOrDefault()));
             }
         }
 

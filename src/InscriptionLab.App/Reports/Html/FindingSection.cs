@@ -36,7 +36,7 @@ internal static class FindingSection
         page.Close("ul");
     }
 
-    private static string HeadingOf(FindingOutcome outcome) => outcome switch
+    internal static string HeadingOf(FindingOutcome outcome) => outcome switch
     {
         FindingOutcome.Agrees => "The lettering agrees with an attested form",
         FindingOutcome.Differs => "The lettering differs from every attested form",
@@ -46,7 +46,7 @@ internal static class FindingSection
     };
 
     /// <summary>A sign beside the words, so that an outcome is not told by colour alone.</summary>
-    private static string SignOf(FindingOutcome outcome) => outcome switch
+    internal static string SignOf(FindingOutcome outcome) => outcome switch
     {
         FindingOutcome.Agrees => "=",
         FindingOutcome.Differs => "\u2260",

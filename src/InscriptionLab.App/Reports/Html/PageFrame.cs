@@ -8,11 +8,11 @@ internal static class PageFrame
 {
     private const string StyleSheet = "InscriptionLab.App.Reports.Html.page.css";
 
-    internal static void Open(Markup page, string title) => page.Verbatim("<!DOCTYPE html>\n").Open("html", ("lang", "en")).Open("head")
+    internal static void Open(Markup page, string title, string moreStyle = "") => page.Verbatim("<!DOCTYPE html>\n").Open("html", ("lang", "en")).Open("head")
         .Empty("meta", ("charset", "utf-8"))
         .Empty("meta", ("name", "viewport"), ("content", "width=device-width, initial-scale=1"))
         .Element("title", title + " - InscriptionLab")
-        .Open("style").Verbatim(Style()).Close("style")
+        .Open("style").Verbatim(Style() + moreStyle).Close("style")
         .Close("head").Open("body")
         .Open("header").Element("p", "InscriptionLab", ("class", "house")).Element("h1", title).Close("header")
         .Open("main");

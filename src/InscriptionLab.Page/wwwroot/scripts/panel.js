@@ -3,6 +3,7 @@
 import { api, session } from "./api.js";
 import { h, replace } from "./dom.js";
 import { attempt, current, store, take, update } from "./store.js";
+import { reports } from "./reports.js";
 import { percent, t, when } from "./strings.js";
 
 export const SIGNS = { agrees: "=", differs: "\u2260", undecided: "?", "nothing-read": "\u2013" };
@@ -23,7 +24,7 @@ export class Panel {
       replace(this.element);
       return;
     }
-    replace(this.element, this.stages(photo), photo.problem ? this.problem(photo) : this.finding(photo), this.nearest(photo), this.sentences(photo), this.hand());
+    replace(this.element, this.stages(photo), photo.problem ? this.problem(photo) : this.finding(photo), this.nearest(photo), this.sentences(photo), this.hand(), reports(store.piece));
   }
 
   stages(photo) {

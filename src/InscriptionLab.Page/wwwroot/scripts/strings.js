@@ -197,6 +197,12 @@ const words = {
   "help.never.polish": "Do not polish brass to read it better: polishing takes the lettering away.",
   "help.never.force": "Do not force a tube or a cell that will not move.",
   "help.never.flash": "No flash: it burns out the very place where the lettering is.",
+  "report.title": "Report",
+  "report.wait": "When the work on the photos is finished, the report can be kept here.",
+  "report.pdf": "PDF",
+  "report.html": "Web page",
+  "report.short": "One page, Object ID",
+
   "help.keys": "Keys",
   "help.key.walk": "Arrow keys",
   "help.key.walk.text": "walk from letter to letter; in a picture they move it",
