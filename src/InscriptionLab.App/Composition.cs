@@ -5,6 +5,7 @@ using InscriptionLab.App.Examining;
 using InscriptionLab.App.Measuring;
 using InscriptionLab.App.Reports;
 using InscriptionLab.Comparison;
+using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 using InscriptionLab.Gathering;
 using InscriptionLab.Outcomes;
@@ -31,6 +32,7 @@ internal sealed class Composition : IDisposable
     private readonly GathererOptions _gathererOptions = new();
     private readonly ComparerOptions _comparerOptions = new();
     private readonly JudgeOptions _judgeOptions = new();
+    private readonly EvidenceOptions _evidenceOptions = new();
     private readonly Lazy<TesseractReader?> _second;
     private readonly Lazy<InscriptionReader> _reader;
 
@@ -57,6 +59,7 @@ internal sealed class Composition : IDisposable
         new("together", _gathererOptions),
         new("comparison", _comparerOptions),
         new("finding", _judgeOptions),
+        new("evidence", _evidenceOptions),
     ];
 
     /// <summary>Gets the options of a measurement.</summary>
@@ -76,22 +79,26 @@ internal sealed class Composition : IDisposable
     }
 
     /// <summary>Builds the flow of an examination against a list.</summary>
-    internal Examiner Examiner(ReferenceList list) => new(Stages(list), Clock);
+    internal Examiner Examiner(ReferenceList list, Circumstances? known = null) => new(Stages(list, known), Clock);
 
     /// <summary>Builds the joint examination of several photos against a list.</summary>
-    internal SetExaminer SetExaminer(ReferenceList list) => new(Stages(list), new Gatherer(_gathererOptions), new Stand(_gathererOptions));
+    internal SetExaminer SetExaminer(ReferenceList list, Circumstances? known = null) => new(Stages(list, known), new Gatherer(_gathererOptions), new Stand(_gathererOptions));
 
     /// <summary>Builds the flow of a measurement.</summary>
     internal Measurer Measurer() => new(new PhotoReader(_photoLimits).Read, new CellMeasurer(_cellOptions).Run);
 
     /// <summary>Builds the stages of an examination against a list.</summary>
-    internal ExaminingStages Stages(ReferenceList list)
+    /// <param name="list">The list.</param>
+    /// <param name="known">What the user says of the piece; null for nothing.</param>
+    internal ExaminingStages Stages(ReferenceList list, Circumstances? known = null)
     {
         var photoReader = new PhotoReader(_photoLimits);
         var tubeFinder = new TubeFinder(_tubeOptions);
         var unroller = new Unroller(_unrollerOptions);
         var comparer = new Comparer(list, _comparerOptions);
         var judge = new Judge(_judgeOptions);
+        var weigher = new EvidenceWeigher(list, _evidenceOptions, comparer);
+        known ??= Circumstances.None;
         return new ExaminingStages(
             Open: photoReader.Read,
             FindTubes: (photo, cancel) => Tubes(tubeFinder, photo, cancel),
@@ -99,7 +106,10 @@ internal sealed class Composition : IDisposable
             LayFlat: (photo, _) => unroller.Flat(photo),
             Read: (photo, strip, cancel) => ModelFolder.Present ? _reader.Value.Run(photo, strip, cancel) : new Readings.Reading("none", [], []),
             Compare: comparer.Compare,
-            Judge: judge.Decide);
+            Judge: judge.Decide)
+        {
+            Weigh = (reading, finding, seen) => weigher.Weigh(reading, finding, seen with { Construction = known.Construction, Prior = known.Prior }),
+        };
     }
 
     /// <summary>Reads one line in a box that a person drew in the strip; null where nothing can be read there or this build has no models.</summary>

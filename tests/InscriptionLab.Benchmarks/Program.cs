@@ -16,6 +16,9 @@ internal static class Program
     {
         switch (arguments.FirstOrDefault() ?? "all")
         {
+            case "search":
+                BenchmarkRunner.Run<SearchBenchmarks>(ManualConfig.Create(DefaultConfig.Instance).AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance)));
+                return 0;
             case "stages":
                 Stages();
                 return 0;
@@ -25,7 +28,7 @@ internal static class Program
                 Stages();
                 return SideBySide.Run(Console.Out);
             default:
-                Console.Error.WriteLine($"bench knows stages and beside, not {arguments[0]}; without a word it runs both.");
+                Console.Error.WriteLine($"bench knows stages, search and beside, not {arguments[0]}; without a word it runs both.");
                 return Misused;
         }
     }
@@ -34,6 +37,8 @@ internal static class Program
     {
         // In this process: the natives lie beside it, and a project made on the fly would not find them.
         var job = Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance);
-        BenchmarkRunner.Run<StageBenchmarks>(ManualConfig.Create(DefaultConfig.Instance).AddJob(job));
+        var config = ManualConfig.Create(DefaultConfig.Instance).AddJob(job);
+        BenchmarkRunner.Run<StageBenchmarks>(config);
+        BenchmarkRunner.Run<SearchBenchmarks>(config);
     }
 }

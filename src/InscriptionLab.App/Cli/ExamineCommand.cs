@@ -14,9 +14,13 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
     private readonly Option<string?> _as = new("--as");
     private readonly Option<string?> _catalogue = new("--catalogue");
 
+    private readonly Option<string?> _construction = new("--construction");
+    private readonly Option<string?> _checklist = new("--checklist");
+    private readonly Option<string?> _prior = new("--prior");
+
     internal Command ToCommand(Func<CancellationToken> cancel)
     {
-        var command = new Command("examine") { _photos, _json, _out, _reference, _as, _catalogue };
+        var command = new Command("examine") { _photos, _json, _out, _reference, _as, _catalogue, _construction, _checklist, _prior };
         command.SetAction(parsed =>
         {
             var together = parsed.GetValue(_as);
@@ -32,7 +36,10 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
                 parsed.GetValue(_out),
                 parsed.GetValue(_reference),
                 together,
-                parsed.GetValue(_catalogue));
+                parsed.GetValue(_catalogue),
+                parsed.GetValue(_construction),
+                parsed.GetValue(_checklist),
+                parsed.GetValue(_prior));
             return new ExamineRun(composition, terminal, request).Run(cancel());
         });
         return command;

@@ -12,7 +12,10 @@ namespace InscriptionLab.App.Cli;
 /// <param name="Reference">File of attested forms; null for the demonstration list.</param>
 /// <param name="As">raking, turns or separate; null to find out.</param>
 /// <param name="Catalogue">Catalogue to keep the examinations in; null for none.</param>
-internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Json, string? Out, string? Reference, string? As, string? Catalogue = null)
+/// <param name="Construction">File in which a person recorded how the piece is made; null for none.</param>
+/// <param name="Checklist">File of the checklist with its years; null for the one that the program carries.</param>
+/// <param name="Prior">Odds beforehand; null for none.</param>
+internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Json, string? Out, string? Reference, string? As, string? Catalogue = null, string? Construction = null, string? Checklist = null, string? Prior = null)
 {
     private const string Separate = "separate";
 
@@ -42,6 +45,9 @@ internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Jso
             Add("--reference", Reference);
             Add("--as", As);
             Add("--catalogue", Catalogue);
+            Add("--construction", Construction);
+            Add("--checklist", Checklist);
+            Add("--prior", Prior);
             Add("--json", Json);
             Add("--out", Out);
             return [.. asked];

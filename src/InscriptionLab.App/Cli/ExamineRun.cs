@@ -9,6 +9,7 @@ using InscriptionLab.App.Examining;
 using InscriptionLab.App.Records;
 using InscriptionLab.App.Reports;
 using InscriptionLab.Outcomes;
+using InscriptionLab.Evidence;
 using InscriptionLab.References;
 
 namespace InscriptionLab.App.Cli;
@@ -28,10 +29,12 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
             terminal.Error.WriteLine(warning);
         }
 
-        var examined = Examine(composition.Examiner(references.List), cancel);
+        var known = PieceFacts.Load(request.Construction, request.Checklist, request.Prior);
+        var examiner = composition.Examiner(references.List, known);
+        var examined = Consistent(Examine(examiner, cancel), examiner);
         if (examined.Length > 0)
         {
-            var set = Together(examined, references.List, cancel);
+            var set = Together(examined, references.List, known, cancel);
             JsonTarget.Write(request.Json, Lines(examined, set), terminal.Output);
             WriteFolder(examined, set, references.List);
             Keep(examined, set, references.List);
@@ -61,14 +64,26 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
         return examined.ToImmutable();
     }
 
-    private SetExamination? Together(ImmutableArray<Examination> examined, ReferenceList list, CancellationToken cancel)
+    private ImmutableArray<Examination> Consistent(ImmutableArray<Examination> examined, Examiner examiner)
+    {
+        var houses = PhotosOfOneObject.Houses(examined);
+        if (request.IsSeparate || houses.Length < 2)
+        {
+            return examined;
+        }
+
+        Report(PhotosOfOneObject.Sentence(houses) + "\n\n");
+        return PhotosOfOneObject.Together(examined, examiner);
+    }
+
+    private SetExamination? Together(ImmutableArray<Examination> examined, ReferenceList list, Circumstances known, CancellationToken cancel)
     {
         if (request.IsSeparate)
         {
             return null;
         }
 
-        var set = composition.SetExaminer(list).Examine(examined, request.Together, cancel);
+        var set = composition.SetExaminer(list, known).Examine(examined, request.Together, cancel);
         if (set is not null)
         {
             Report(TextReport.Of(set));

@@ -14,6 +14,7 @@ internal static class HelpPage
           ./lab measure PHOTO...   measure a lens cell: rim, clear aperture, stop, in millimetres
           ./lab survey FOLDER...   examine every photo of a folder, and count what was found
           ./lab feed, ./lab worker the same over several machines
+          ./lab list WHAT          search, check, fill and merge a list of attested forms
           ./lab catalogue WHAT     find, correct and compare what was kept
           ./lab report OBJECT...   a report to print or to send: PDF or one web page
           ./lab export FORM        hand it on in a form that others read
@@ -31,7 +32,7 @@ internal static class HelpPage
 
     private const string Examine = """
         ./lab examine PHOTO... [--reference FILE] [--json FILE] [--out FOLDER] [--as raking|turns|separate]
-                               [--catalogue FILE]
+                               [--catalogue FILE] [--construction FILE] [--checklist FILE] [--prior 3/17]
 
         Examines one photo, or several photos of one object. For each photo: where the tube lies, the
         lettering line by line, how sure each letter is and what else it may be, the nearest attested
@@ -50,6 +51,13 @@ internal static class HelpPage
           --as turns         the tube was turned between the photos: read them together
           --as separate      never read them together
           --catalogue FILE   keep the examination in a catalogue as well (see ./lab help catalogue)
+          --construction FILE  what you saw and measured on the piece (./lab list checklist writes an
+                             empty one): dates it, and says which parts do not fit together
+          --checklist FILE   the checklist with your own years (./lab list checklist --years writes it)
+          --prior 3/17       your odds beforehand: 3 of 17 such pieces are the house's own, the rest
+                             halved between others of its time and modern pieces; or 3:10:4 for the
+                             three. Without it ratios are given and no probability. 3/17 is common
+                             practice for much-copied names and rests on no count
 
         Exit code: 0 done, 1 a photo or list could not be used, 2 the command was not understood.
 

@@ -3,6 +3,29 @@ namespace InscriptionLab.App.Cli;
 /// <summary>The help texts of the commands that keep: catalogue and survey.</summary>
 internal static class KeepingPages
 {
+    internal const string List = """
+        ./lab list WHAT ... [--reference FILE]
+        Looks into and tends a list of attested forms (CSV or JSON; without --reference the demonstration
+        list of invented makers). Whatever is changed is written to FILE at once, whole or not at all, and
+        to FILE.history.jsonl, row by row.
+          check                    errors with row and column, rows without source, doubles, contradictions
+          search WORDS [--most N]  nearest forms to words as you would read them, ? for an unseen letter
+          show HOUSE               rows, addresses, years, partners, predecessor and successors of a house
+          add --form F --maker M --status attested|period-copy|reproduction
+              [--style S] [--address A] [--from Y] [--to Y] [--source S] [--note N] [--certainty C]
+              [--signature-position P] [--signature-direction D] [--layout L] [--partners P]
+              [--successor-of M] [--wording W]
+          merge OTHER              put the rows of another list in: what one lacks the other fills; rows
+                                   that contradict are both kept and told
+          import SOURCE --mapping FILE      rows of any CSV; the mapping says which column is what
+          import SOURCE --linked-art [--status attested]     marks and makers from Linked Art JSON
+          history                  what was changed, when and by whom
+          checklist [--years]      an empty record of construction to fill in for examine --construction;
+                                   with --years the checklist itself, to be edited for examine --checklist
+        Options of every change: --by NAME (default: your name on this machine).
+
+        """;
+
     internal const string Catalogue = """
         ./lab catalogue WHAT ... [--catalogue FILE]
 
@@ -96,6 +119,7 @@ internal static class KeepingPages
     /// <summary>Gives the page of a command, or null where it has none here.</summary>
     internal static string? Of(string? command) => command switch
     {
+        "list" => List,
         "catalogue" => Catalogue,
         "survey" => Survey,
         "feed" or "worker" => Several,

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 using InscriptionLab.Photos;
 using InscriptionLab.Readings;
@@ -22,4 +23,8 @@ internal sealed record Examination(
     Reading Reading,
     Finding Finding,
     ImmutableArray<string> Warnings,
-    ImmutableArray<StageTime> Times);
+    ImmutableArray<StageTime> Times)
+{
+    /// <summary>Gets what all that was seen is worth under three propositions.</summary>
+    internal EvidenceReport Evidence { get; init; } = EvidenceReport.Empty;
+}

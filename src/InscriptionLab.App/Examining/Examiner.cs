@@ -1,6 +1,8 @@
 using System;
 using System.Collections.Immutable;
 using System.Threading;
+using InscriptionLab.Evidence;
+using InscriptionLab.Findings;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.Readings;
@@ -34,9 +36,20 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
         var comparison = watch.Run("comparison", () => stages.Compare(surface.Reading));
         var finding = watch.Run("finding", () => stages.Judge(comparison));
 
+        var evidence = watch.Run("evidence", () => stages.Weigh(surface.Reading, finding, Seen(surface.Tube, surface.Reading, finding)));
         warnings.AddRange(surface.Tube?.Notes ?? []);
-        return new Examination(photo, surface.Tube, surface.Strip, surface.Reading, finding, warnings.ToImmutable(), watch.Times);
+        return new Examination(photo, surface.Tube, surface.Strip, surface.Reading, finding, warnings.ToImmutable(), watch.Times) { Evidence = evidence };
     }
+
+    /// <summary>Weighs an examination again beside the houses that all photos of the piece name.</summary>
+    internal EvidenceReport Weigh(Examination examination, ImmutableArray<string> houses) => stages.Weigh(
+        examination.Reading,
+        examination.Finding,
+        Seen(examination.Tube, examination.Reading, examination.Finding) with { HousesInOtherPhotos = houses });
+
+    /// <summary>What the photo shows of the piece beside its letters.</summary>
+    internal static Circumstances Seen(Tube? tube, Reading reading, Finding finding) =>
+        Circumstances.None with { RunsAround = LetteredPart.RunsAround(tube, reading, finding.Leading?.LineIndex) };
 
     /// <summary>Reads the photo as it is, picks the tube that carries the lettering, reads that tube laid flat, and joins both readings.</summary>
     private ReadSurface Read(Photo photo, ImmutableArray<Tube> tubes, ImmutableArray<string>.Builder warnings, StageWatch watch, CancellationToken cancel)

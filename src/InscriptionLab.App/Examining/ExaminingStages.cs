@@ -2,6 +2,7 @@ using System;
 using System.Collections.Immutable;
 using System.Threading;
 using InscriptionLab.Comparison;
+using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
@@ -26,4 +27,8 @@ internal sealed record ExaminingStages(
     Func<Photo, CancellationToken, Strip> LayFlat,
     Func<Photo, Strip, CancellationToken, Reading> Read,
     Func<Reading, ReadingComparison> Compare,
-    Func<ReadingComparison, Finding> Judge);
+    Func<ReadingComparison, Finding> Judge)
+{
+    /// <summary>Gets reading, finding and what else is known of the piece to the weighing under three propositions; nothing is weighed where it is not filled.</summary>
+    internal Func<Reading, Finding, Circumstances, EvidenceReport> Weigh { get; init; } = (_, _, _) => EvidenceReport.Empty;
+}

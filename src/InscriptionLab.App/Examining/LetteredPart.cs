@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Immutable;
 using System.Linq;
 using InscriptionLab.Measures;
@@ -19,6 +20,21 @@ internal static class LetteredPart
     /// <summary>Gives the distance between the silhouettes at the middle of the lettering, or of the visible tube where nothing was read.</summary>
     internal static PixelLength DiameterOf(Tube tube, Reading reading) =>
         MiddleOf(reading) is { } middle ? tube.DiameterAt(middle) : tube.Diameter;
+
+    /// <summary>Gives whether a line runs round the tube (more than 60 degrees from its axis in the photo) or along it (less than 30); null between the two or where there is no tube.</summary>
+    internal static bool? RunsAround(Tube? tube, Reading reading, int? line)
+    {
+        if (tube is null || line is not { } index || index >= reading.Lines.Length)
+        {
+            return null;
+        }
+
+        var quad = reading.Lines[index].Line.InPhoto;
+        var (x, y) = (quad.TopRight.X - quad.TopLeft.X, quad.TopRight.Y - quad.TopLeft.Y);
+        var (axisX, axisY) = (tube.Axis.End.X - tube.Axis.Start.X, tube.Axis.End.Y - tube.Axis.Start.Y);
+        var cosine = Math.Abs((x * axisX) + (y * axisY)) / (Math.Sqrt((x * x) + (y * y)) * Math.Sqrt((axisX * axisX) + (axisY * axisY)));
+        return cosine > Math.Sqrt(0.75) ? false : cosine < 0.5 ? true : null;
+    }
 
     /// <summary>Gives the likeliest tube that carries lettering: most lines lie between its outlines. The first where nothing was read; null where no line lies on any tube.</summary>
     internal static Tube? TubeOf(Reading reading, ImmutableArray<Tube> tubes)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 using InscriptionLab.Gathering;
 using InscriptionLab.Readings;
@@ -10,4 +11,8 @@ namespace InscriptionLab.App.Examining;
 /// <param name="Members">The photos' own examinations, in the order given.</param>
 /// <param name="Reading">The joint reading; its quads lie in the photo that shows the letter best.</param>
 /// <param name="Finding">What the joint reading is worth.</param>
-internal sealed record SetExamination(SetKind Kind, ImmutableArray<Examination> Members, Reading Reading, Finding Finding);
+internal sealed record SetExamination(SetKind Kind, ImmutableArray<Examination> Members, Reading Reading, Finding Finding)
+{
+    /// <summary>Gets what all that was seen is worth under three propositions.</summary>
+    internal EvidenceReport Evidence { get; init; } = EvidenceReport.Empty;
+}

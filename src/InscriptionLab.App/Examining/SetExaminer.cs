@@ -27,7 +27,9 @@ internal sealed class SetExaminer(ExaminingStages stages, Gatherer gatherer, Sta
 
         var shared = stand.TubeOf(photos);
         var reading = gatherer.Gather([.. different.Zip(photos, (member, photo) => Settled(member, photo, shared, cancel))], kind);
-        return new SetExamination(kind, different, reading, stages.Judge(stages.Compare(reading)));
+        var finding = stages.Judge(stages.Compare(reading));
+        var known = Examiner.Seen(shared ?? different[0].Tube, reading, finding) with { HousesInOtherPhotos = PhotosOfOneObject.Houses(different) };
+        return new SetExamination(kind, different, reading, finding) { Evidence = stages.Weigh(reading, finding, known) };
     }
 
     /// <summary>Reads a photo again whose outlines were found elsewhere than most photos of the stand have them.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 
 namespace InscriptionLab.App.Records;
 
@@ -6,4 +7,9 @@ namespace InscriptionLab.App.Records;
 /// <param name="Outcome">agrees, differs, undecided or nothing-read.</param>
 /// <param name="Nearest">Nearest attested forms, nearest first.</param>
 /// <param name="Reasons">Plain sentences.</param>
-internal sealed record FindingRecord(string Outcome, ImmutableArray<NearestRecord> Nearest, ImmutableArray<string> Reasons);
+internal sealed record FindingRecord(string Outcome, ImmutableArray<NearestRecord> Nearest, ImmutableArray<string> Reasons)
+{
+    /// <summary>Gets the weighing under three propositions; left out where nothing speaks.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public EvidenceRecord? Evidence { get; init; }
+}

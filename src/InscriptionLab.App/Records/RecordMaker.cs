@@ -24,14 +24,14 @@ internal static class RecordMaker
         examination.Photo.Sha256,
         examination.Tube is { } tube ? Of(tube, examination.Reading) : null,
         Of(examination.Reading),
-        Of(examination.Finding),
+        Of(examination.Finding) with { Evidence = EvidenceRecordMaker.Of(examination.Evidence) },
         examination.Warnings);
 
     internal static SetRecord Of(SetExamination set) => new(
         Words.For(set.Kind),
         [.. set.Members.Select(member => member.Photo.File)],
         Of(set.Reading),
-        Of(set.Finding));
+        Of(set.Finding) with { Evidence = EvidenceRecordMaker.Of(set.Evidence) });
 
     internal static ImmutableArray<LineRecord> Of(Reading reading) => [.. reading.Lines.Select(line =>
         new LineRecord(line.Text, [.. line.Letters.Where(letter => !letter.IsSpace).Select(Of)]))];

@@ -1,5 +1,6 @@
 using System;
 using InscriptionLab.Cells;
+using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 using InscriptionLab.Gathering;
 using InscriptionLab.References;
@@ -24,6 +25,18 @@ internal static class Words
         AttestationStatus.PeriodCopy => "period-copy",
         AttestationStatus.Reproduction => "reproduction",
         _ => throw new ArgumentOutOfRangeException(nameof(status), status, "No word for this status."),
+    };
+
+    internal static string For(DateKind kind) => kind switch
+    {
+        DateKind.Form => "form",
+        DateKind.Address => "address",
+        DateKind.AddressOfOthers => "address-of-others",
+        DateKind.SecondName => "second-name",
+        DateKind.Wording => "wording",
+        DateKind.Style => "style",
+        DateKind.Construction => "construction",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No word for this kind."),
     };
 
     internal static string For(SetKind kind) => kind switch

@@ -4,6 +4,7 @@ using System.Text;
 using InscriptionLab.App.Examining;
 using InscriptionLab.App.Records;
 using InscriptionLab.Comparison;
+using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 using InscriptionLab.Gathering;
 using InscriptionLab.Readings;
@@ -29,6 +30,7 @@ internal sealed class TextReport
         report.Photo(examination);
         report.Read(examination.Reading);
         report.Found(examination.Finding);
+        report.Weighed(examination.Evidence);
         foreach (var warning in examination.Warnings)
         {
             report.Entry("mind", warning);
@@ -46,6 +48,7 @@ internal sealed class TextReport
         report.Line($"{Counted(set.Members.Length, "photo", "photos")} read together ({how})");
         report.Read(set.Reading);
         report.Found(set.Finding);
+        report.Weighed(set.Evidence);
         report.Line(string.Empty);
         return report._text.ToString();
     }
@@ -106,6 +109,28 @@ internal sealed class TextReport
         Entries("because", finding.Reasons);
         Entries("open", finding.CannotDecide);
         Entries("next photo", finding.Retake);
+    }
+
+    private void Weighed(EvidenceReport evidence)
+    {
+        if (evidence.IsEmpty)
+        {
+            return;
+        }
+
+        Line(string.Empty);
+        if (!evidence.Items.IsEmpty)
+        {
+            Entries("evidence", [$"weighed under three explanations. {string.Join("; ", EvidenceWords.Propositions)}."]);
+            foreach (var item in evidence.Items)
+            {
+                Entry(string.Empty, item.Statement);
+                Entry(string.Empty, $"{EvidenceWords.ValuesOf(item.Ratios)} ({item.Weight.Basis}: {item.Weight.Source}). Would change with: {item.Weight.WouldChange}.");
+            }
+        }
+
+        Entries(evidence.Items.IsEmpty ? "years" : "together", evidence.Sentences.Skip(evidence.Items.Length));
+        Entry("ratios", string.Join("; ", EvidenceSentences.Scale) + ".");
     }
 
     private void Near(NearestForm nearest)

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using System.Threading.Tasks;
 using InscriptionLab.Readings;
 using InscriptionLab.References;
 
@@ -36,20 +37,22 @@ public sealed class Comparer
     public ReadingComparison Compare(Reading reading)
     {
         ArgumentNullException.ThrowIfNull(reading);
+        LetterWindow[] windows = [.. LetterWindow.Of(reading, _options)];
+        var laid = new Alignment[windows.Length][];
+
+        // Each window by itself, on whatever processors are free; put together in reading order, so that the result is the same on any number of them.
+        Parallel.For(0, windows.Length, index => laid[index] = Lay(windows[index]));
         var best = new Dictionary<int, NearestForm>();
-        foreach (var window in LetterWindow.Of(reading, _options))
+        foreach (var alignment in laid.SelectMany(alignments => alignments))
         {
-            foreach (var form in _index.Propose(window))
-            {
-                if (Aligner.Align(window, form, _options) is { } alignment && alignment.IsWhole)
-                {
-                    Keep(best, alignment);
-                }
-            }
+            Keep(best, alignment);
         }
 
         return new ReadingComparison(reading, _references, new PictureEvidence(reading, _options).Weigh([.. Ranked(best).Take(_options.MaximumNearest)]));
     }
+
+    private Alignment[] Lay(LetterWindow window) =>
+        [.. _index.Propose(window).Select(form => Aligner.Align(window, form, _options)).OfType<Alignment>().Where(alignment => alignment.IsWhole)];
 
     private void Keep(Dictionary<int, NearestForm> best, Alignment alignment)
     {

@@ -12,8 +12,7 @@ namespace InscriptionLab.Comparison;
 internal sealed class FormIndex
 {
     private readonly ImmutableArray<IndexedForm> _forms;
-    private readonly int[] _pairCounts;
-    private readonly int[] _letterCounts;
+    private readonly double[] _standings;
     private readonly int[] _wordCounts;
     private readonly Dictionary<uint, int[]> _formsWithPair;
     private readonly ComparerOptions _options;
@@ -23,14 +22,13 @@ internal sealed class FormIndex
         _options = options;
         var folds = new Dictionary<string, (string, string)>(StringComparer.Ordinal);
         _forms = [.. references.Forms.DistinctBy(form => (form.Form, form.Maker, form.Status)).Select((form, order) => new IndexedForm(form, order, folds))];
-        _pairCounts = new int[_forms.Length];
-        _letterCounts = [.. _forms.Select(form => form.LetterCount)];
+        _standings = new double[_forms.Length];
         _wordCounts = [.. _forms.Select(form => form.Words)];
         var postings = new Dictionary<uint, List<int>>();
         foreach (var form in _forms)
         {
             var pairs = SearchKey.Pairs(form.Key);
-            _pairCounts[form.Order] = pairs.Count;
+            _standings[form.Order] = form.LetterCount - (options.LettersPerDifference * pairs.Count / 2);
             foreach (var pair in pairs)
             {
                 ref var list = ref CollectionsMarshal.GetValueRefOrAddDefault(postings, pair, out _);
@@ -83,10 +81,16 @@ internal sealed class FormIndex
     {
         var best = new PriorityQueue<int, (double Standing, int Order)>();
         var worst = double.NegativeInfinity;
+        var perPair = _options.LettersPerDifference / 2;
         for (var order = 0; order < shared.Length; order++)
         {
-            var standing = _letterCounts[order] - (_options.LettersPerDifference * (_pairCounts[order] - shared[order]) / 2);
-            if (shared[order] == 0 || _wordCounts[order] < fewestWords || standing <= worst)
+            if (shared[order] == 0)
+            {
+                continue;
+            }
+
+            var standing = _standings[order] + (perPair * shared[order]);
+            if (_wordCounts[order] < fewestWords || standing <= worst)
             {
                 continue;
             }

@@ -39,6 +39,9 @@ public readonly record struct DateInterval
         From is null || other.From is null ? null : Math.Min(From.Value, other.From.Value),
         To is null || other.To is null ? null : Math.Max(To.Value, other.To.Value));
 
+    /// <summary>Tells whether a year lies in the interval.</summary>
+    public bool Holds(int year) => (From ?? year) <= year && year <= (To ?? year);
+
     /// <inheritdoc/>
     public override string ToString() => (From, To) switch
     {

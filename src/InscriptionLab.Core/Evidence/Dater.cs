@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using InscriptionLab.Comparison;
@@ -22,7 +23,7 @@ public sealed class Dater
     /// <param name="options">Bounds; null for the defaults.</param>
     public Dater(ReferenceList references, EvidenceOptions? options = null)
     {
-        System.ArgumentNullException.ThrowIfNull(references);
+        ArgumentNullException.ThrowIfNull(references);
         _references = references;
         _options = options ?? new EvidenceOptions();
         var streets = references.Forms.Where(form => form.Address is not null).Select(form => Street(form.Address!)).Distinct();
@@ -32,11 +33,23 @@ public sealed class Dater
     /// <summary>Dates a reading.</summary>
     /// <param name="reading">The reading.</param>
     /// <param name="finding">The finding on it against the same list.</param>
-    public Dating Date(Reading reading, Finding finding)
+    /// <param name="second">A second house that the piece names; null where none.</param>
+    /// <param name="construction">What a person recorded of the piece; null where nothing.</param>
+    public Dating Date(Reading reading, Finding finding, SecondName? second = null, ConstructionRecord? construction = null)
     {
-        System.ArgumentNullException.ThrowIfNull(reading);
-        System.ArgumentNullException.ThrowIfNull(finding);
-        return Dating.Of([.. OfForm(finding), .. OfAddress(reading, finding.Leading?.Form.Maker), .. OfWords(reading)]);
+        ArgumentNullException.ThrowIfNull(reading);
+        ArgumentNullException.ThrowIfNull(finding);
+        return Dating.Of(
+            [
+                .. OfForm(finding),
+                .. OfAddress(reading, finding.Leading?.Form.Maker, second?.Nearest.Form.Maker),
+                .. OfSecond(second),
+                .. OfWords(reading),
+                .. OfHouseWords(reading, finding.Leading?.Form.Maker),
+                .. OfStyle(reading),
+                .. OfConstruction(construction),
+            ],
+            _options.Coverage);
     }
 
     /// <summary>Years of a form that is spelt as on the piece; a mark of modern pieces has none.</summary>
@@ -47,12 +60,18 @@ public sealed class Dater
             return [];
         }
 
-        var rows = _references.Forms.Where(row => row.Status == form.Status && row.Maker == form.Maker && SameSpelling(row.Form, form.Form));
-        return Statement($"the form '{form.Form}'", rows, form.Source);
+        return Statement($"the form '{form.Form}'", RowsLike(form), form.Source, DateKind.Form);
     }
 
+    private IEnumerable<DateStatement> OfSecond(SecondName? second) => second is { Nearest.Form: var form }
+        ? Statement($"the second name '{form.Form}'", RowsLike(form), form.Source, DateKind.SecondName)
+        : [];
+
+    private IEnumerable<ReferenceForm> RowsLike(ReferenceForm form) =>
+        _references.Forms.Where(row => row.Status == form.Status && row.Maker == form.Maker && SameSpelling(row.Form, form.Form));
+
     /// <summary>Years in which the list has the house of the form at the address, or any house where the form tells of none.</summary>
-    private IEnumerable<DateStatement> OfAddress(Reading reading, string? maker)
+    private IEnumerable<DateStatement> OfAddress(Reading reading, string? maker, string? second)
     {
         var nearest = _addresses.Compare(reading).Nearest.FirstOrDefault(address => new FormStanding(address, _judging).IsConfirmed);
         if (nearest is null)
@@ -63,23 +82,68 @@ public sealed class Dater
         var rows = _references.Forms.Where(row => row.Address is { } address && Street(address) == nearest.Form.Form).ToArray();
         var own = rows.Where(row => row.Maker == maker).ToArray();
         return own.Length > 0
-            ? Statement($"the address '{nearest.Form.Form}' of {maker}", own, own[0].Source)
-            : Statement($"the address '{nearest.Form.Form}', which the list gives to {string.Join(" and ", rows.Select(row => row.Maker).Distinct())}", rows, rows[0].Source);
+            ? Statement($"the address '{nearest.Form.Form}' of {maker}", own, own[0].Source, DateKind.Address)
+            : Statement(
+                $"the address '{nearest.Form.Form}', which the list gives to {string.Join(" and ", rows.Select(row => row.Maker).Distinct())}",
+                rows,
+                rows[0].Source,
+                maker is null || rows.Any(row => row.Maker == second) ? DateKind.Address : DateKind.AddressOfOthers);
     }
 
     private IEnumerable<DateStatement> OfWords(Reading reading)
     {
         var words = new WordsRead(reading, _options.ReadableLetter);
-        return EvidenceTables.Wordings.Where(words.Has).Select(wording => new DateStatement($"the words '{wording.Words}'", new DateInterval(wording.NotBefore, null), wording.Source));
+        return EvidenceTables.Wordings.Where(words.Has).Select(wording => new DateStatement($"the words '{wording.Words}'", new DateInterval(wording.NotBefore, null), wording.Source, DateKind.Wording, DatedWording.Coverage));
     }
 
-    private static IEnumerable<DateStatement> Statement(string what, IEnumerable<ReferenceForm> rows, string? source)
+    /// <summary>Words that the list has beside forms of the house.</summary>
+    private IEnumerable<DateStatement> OfHouseWords(Reading reading, string? maker)
     {
-        var intervals = rows.Where(row => row.From is not null || row.To is not null).Select(row => new DateInterval(row.From, row.To)).ToArray();
-        return intervals.Length == 0 ? [] : [new DateStatement(what, intervals.Aggregate((first, second) => first.Hull(second)), source ?? "the reference list")];
+        var worded = _references.Forms.Where(row => row.Wording is not null && row.Maker == maker).ToArray();
+        if (worded.Length == 0)
+        {
+            return [];
+        }
+
+        var words = new WordsRead(reading, _options.ReadableLetter);
+        return worded.GroupBy(row => row.Wording!).Where(rows => words.Has(rows.Key)).SelectMany(rows => Statement($"the words '{rows.Key}' of {maker}", rows, rows.First().Source, DateKind.Wording));
     }
 
-    private static string Street(string address) => address.LastIndexOf(AddressDelimiter) is > 0 and var end ? address[..end] : address;
+    private IEnumerable<DateStatement> OfStyle(Reading reading) => reading.Style is [var style, ..] && style.Probability.Value >= _options.KnownStyle
+        ? EvidenceTables.Styles.Where(row => row.Style == style.Style).Select(row => new DateStatement($"the {style.Style} lettering", row.Years, row.Source, DateKind.Style, row.Coverage))
+        : [];
+
+    private static IEnumerable<DateStatement> OfConstruction(ConstructionRecord? construction) => (construction?.Seen ?? [])
+        .Where(row => row.IsDated)
+        .Select(row => new DateStatement($"the {ConstructionRecord.Plain(row.Feature)} ({ConstructionRecord.Plain(row.Observation)})", row.Years, $"{row.Basis}: {row.Source}", DateKind.Construction, row.Coverage) { Part = row.Part });
+
+    private static IEnumerable<DateStatement> Statement(string what, IEnumerable<ReferenceForm> rows, string? source, DateKind kind)
+    {
+        var dated = rows.Where(row => row.From is not null || row.To is not null).ToArray();
+        return dated.Length == 0
+            ? []
+            :
+            [
+                new DateStatement(
+                    what,
+                    dated.Select(row => new DateInterval(row.From, row.To)).Aggregate((first, second) => first.Hull(second)),
+                    source ?? "the reference list",
+                    kind,
+                    dated.Min(row => Coverage(row.Certainty))),
+            ];
+    }
+
+    /// <summary>How far years of the list are trusted: directories run late and houses worked on after their last entry (common practice; the figures are choices).</summary>
+    private static double Coverage(FormCertainty? certainty) => certainty switch
+    {
+        FormCertainty.Certain => 0.95,
+        FormCertainty.Probable => 0.9,
+        FormCertainty.Possible => 0.75,
+        _ => 0.85,
+    };
+
+    /// <summary>The address without its town, where what is left still has a name in it and not a number alone.</summary>
+    private static string Street(string address) => address.LastIndexOf(AddressDelimiter) is > 0 and var end && address.AsSpan(0, end).ContainsAnyInRange('A', 'z') ? address[..end] : address;
 
     private static bool SameSpelling(string first, string second) => Graphemes.Of(first).Select(LetterFold.Of).SequenceEqual(Graphemes.Of(second).Select(LetterFold.Of));
 }

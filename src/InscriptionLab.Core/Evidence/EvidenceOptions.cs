@@ -7,6 +7,10 @@ public sealed record EvidenceOptions
     /// <value>Default 1, a ratio of 10: the weights are choices, not counts.</value>
     public double MaximumLog10OfFeature { get; init; } = 1;
 
+    /// <summary>Gets the decimal logarithm of the largest ratio that one feature may have whose weights are the opinion of single persons.</summary>
+    /// <value>Default 0.3, a ratio of 2: below "weak support" in the scale that goes with a report.</value>
+    public double MaximumLog10OfOpinion { get; init; } = 0.3;
+
     /// <summary>Gets the decimal logarithm of the largest ratio of all features together.</summary>
     /// <value>Default 2, a ratio of 100; lowered to the number of rows that the list has for the house, since a ratio cannot rest on more cases than there are
     /// (caution after R v T [2010] EWCA Crim 2439 on ratios from imprecise collections).</value>
@@ -19,6 +23,10 @@ public sealed record EvidenceOptions
     /// <summary>Gets the probability from which a letter counts where words are looked for.</summary>
     /// <value>Default 0.8, as for a readable letter.</value>
     public double ReadableLetter { get; init; } = 0.8;
+
+    /// <summary>Gets the share of the pieces that the stated years are to cover.</summary>
+    /// <value>Default 0.9: nine pieces in ten.</value>
+    public double Coverage { get; init; } = 0.9;
 
     /// <summary>Gets the first number that counts as a year cut in the mark.</summary>
     /// <value>Default 1600: before any telescope.</value>

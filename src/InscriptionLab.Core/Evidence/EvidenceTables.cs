@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.IO;
+using System.Linq;
 using CsvHelper;
 
 namespace InscriptionLab.Evidence;
@@ -25,7 +26,21 @@ public static class EvidenceTables
         Number(row, "period"),
         Number(row, "modern"),
         row.GetString("basis"),
+        row.GetString("source"),
+        row.GetString("would_change")));
+
+    /// <summary>Gets the years of lettering styles.</summary>
+    public static ImmutableArray<DatedStyle> Styles { get; } = Read("lettering-years.csv", row => new DatedStyle(
+        row.GetString("style"),
+        new DateInterval(Year(row, "from"), Year(row, "to")),
+        Number(row, "coverage"),
+        row.GetString("basis"),
         row.GetString("source")));
+
+    /// <summary>Gives the row that weighs an observation.</summary>
+    internal static FeatureWeight Weight(string feature, string observation) => Weights.Single(weight => weight.Feature == feature && weight.Observation == observation);
+
+    private static int? Year(CsvReader row, string column) => row.GetString(column) is { Length: > 0 } year ? int.Parse(year, CultureInfo.InvariantCulture) : null;
 
     private static double Number(CsvReader row, string column) => double.Parse(row.GetString(column), CultureInfo.InvariantCulture);
 

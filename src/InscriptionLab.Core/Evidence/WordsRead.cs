@@ -24,13 +24,15 @@ internal sealed class WordsRead
     internal WordsRead(Reading reading, double readableLetter) =>
         _lines = [.. reading.Lines.Select(line => Words(line, readableLetter)).Where(words => !words.IsEmpty)];
 
-    internal bool Has(DatedWording wording)
-    {
-        var sought = wording.Words.Split(' ');
-        return _lines.Any(line => wording.MustBeWholeLine
+    /// <summary>Tells whether words stand together on a line, in any case and punctuation.</summary>
+    internal bool Has(string words) => Has(SearchKey.Of(Graphemes.Of(words).Select(LetterFold.Of)).Split(' '), mustBeWholeLine: false);
+
+    internal bool Has(DatedWording wording) => Has(wording.Words.Split(' '), wording.MustBeWholeLine);
+
+    private bool Has(string[] sought, bool mustBeWholeLine) =>
+        _lines.Any(line => mustBeWholeLine
             ? line.AsSpan().SequenceEqual(sought)
             : Enumerable.Range(0, Math.Max(0, line.Length - sought.Length + 1)).Any(at => line.AsSpan(at, sought.Length).SequenceEqual(sought)));
-    }
 
     /// <summary>Gives the numbers that look like years, a number behind "No." left out.</summary>
     internal IEnumerable<int> Years(int first, int last) =>

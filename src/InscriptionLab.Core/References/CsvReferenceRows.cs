@@ -6,7 +6,7 @@ using CsvHelper;
 namespace InscriptionLab.References;
 
 /// <summary>Cuts a CSV file (RFC 4180, comma or semicolon) into rows. Rows are counted as a spreadsheet does: the header is row 1.</summary>
-internal sealed class CsvReferenceRows(ReferenceFaults faults)
+internal sealed class CsvReferenceRows(ReferenceFaults faults, FieldNames fields, bool warnsOfOthers = true)
 {
     private const char Quote = '"';
 
@@ -24,7 +24,7 @@ internal sealed class CsvReferenceRows(ReferenceFaults faults)
         using var reader = CsvReader.FromText(text, options);
         if (!reader.Read())
         {
-            throw faults.Unreadable("is empty; the first row must name the columns form, maker and status.");
+            throw faults.Unreadable($"is empty; the first row must name the columns {string.Join(", ", fields.Required)}.");
         }
 
         var header = Header(Record(reader));
@@ -86,20 +86,20 @@ internal sealed class CsvReferenceRows(ReferenceFaults faults)
         var header = new List<string>();
         foreach (var heading in headings)
         {
-            var field = ReferenceField.Meant(heading);
+            var field = fields.Meant(heading);
             if (field.Length > 0 && header.Contains(field))
             {
                 faults.HeaderError(PlaceOf(1), $"names the column {field} twice.");
             }
-            else if (field.Length > 0 && !ReferenceField.All.Contains(field))
+            else if (warnsOfOthers && field.Length > 0 && !fields.All.Contains(field))
             {
-                faults.Warn($"the column '{heading.Trim()}' is not known and is not used; known are {string.Join(", ", ReferenceField.All)}.");
+                faults.Warn($"the column '{heading.Trim()}' is not known and is not used; known are {string.Join(", ", fields.All)}.");
             }
 
             header.Add(field);
         }
 
-        foreach (var missing in ReferenceField.Required.Where(required => !header.Contains(required)))
+        foreach (var missing in fields.Required.Where(required => !header.Contains(required)))
         {
             faults.HeaderError(PlaceOf(1), $"the column {missing} is missing; found {string.Join(", ", headings.Select(heading => $"'{heading.Trim()}'"))}.");
         }

@@ -1,6 +1,4 @@
-using System;
 using System.Collections.Immutable;
-using System.Linq;
 
 namespace InscriptionLab.References;
 
@@ -22,14 +20,17 @@ internal static class ReferenceField
     internal const string Certainty = "certainty";
     internal const string Partners = "partners";
     internal const string SuccessorOf = "successor_of";
+    internal const string Wording = "wording";
 
     internal static ImmutableArray<string> Required { get; } = [Form, Maker, Status];
 
     internal static ImmutableArray<string> All { get; } =
     [
         Form, Maker, Status, Style, Address, From, To, Source, Note,
-        SignaturePosition, SignatureDirection, Layout, Certainty, Partners, SuccessorOf,
+        SignaturePosition, SignatureDirection, Layout, Certainty, Partners, SuccessorOf, Wording,
     ];
+
+    internal static FieldNames Names { get; } = new(All, Required);
 
     internal static ImmutableArray<string> Years { get; } = [From, To];
 
@@ -50,11 +51,4 @@ internal static class ReferenceField
 
     internal static ImmutableArray<(string Word, FormCertainty Value)> Certainties { get; } =
         [("certain", FormCertainty.Certain), ("probable", FormCertainty.Probable), ("possible", FormCertainty.Possible)];
-
-    /// <summary>Gives the field meant by a heading: case does not count, and a space or hyphen counts as an underscore.</summary>
-    internal static string Meant(string heading)
-    {
-        var plain = heading.Trim().Replace(' ', '_').Replace('-', '_');
-        return All.FirstOrDefault(name => name.Equals(plain, StringComparison.OrdinalIgnoreCase)) ?? plain;
-    }
 }

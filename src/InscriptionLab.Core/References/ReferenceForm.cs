@@ -41,4 +41,7 @@ public sealed record ReferenceForm(string Form, string Maker, AttestationStatus 
 
     /// <summary>Gets the house that this one succeeded; null where unknown or none.</summary>
     public string? SuccessorOf { get; init; }
+
+    /// <summary>Gets words that the house cut beside the form ("Day or Night"); the row's years are theirs too; null where unknown or none.</summary>
+    public string? Wording { get; init; }
 }

@@ -68,6 +68,7 @@ internal sealed class ReferenceFormParser(ReferenceListReaderOptions options, Re
             Certainty = Word(row, ReferenceField.Certainty, ReferenceField.Certainties),
             Partners = row.Trimmed(ReferenceField.Partners),
             SuccessorOf = row.Trimmed(ReferenceField.SuccessorOf),
+            Wording = row.Trimmed(ReferenceField.Wording),
         };
         return form is null || maker is null || status is null ? null : parsed;
     }

@@ -2,14 +2,13 @@ using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.Security.Cryptography;
-using System.Text;
 using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.References;
 
 /// <summary>
 /// Reads a reference list from the bytes of a CSV or JSON file. Both hold the same fields: form, maker and status must be there; style,
-/// address, from, to, source, note, signature_position, signature_direction, layout, certainty, partners and successor_of may be.
+/// address, from, to, source, note, signature_position, signature_direction, layout, certainty, partners, successor_of and wording may be.
 /// A form is kept exactly as written, but for Unicode composition (NFC).
 /// </summary>
 public sealed class ReferenceListReader
@@ -35,7 +34,7 @@ public sealed class ReferenceListReader
             throw new InscriptionLabException(string.Create(CultureInfo.InvariantCulture, $"{file}: has {content.Length} bytes, more than the {_options.MaximumBytes} that a reference list may have; split it."));
         }
 
-        var text = Decode(file, content);
+        var text = Utf8Text.Of(file, content);
         var isJson = file.EndsWith(JsonExtension, StringComparison.OrdinalIgnoreCase) || text.AsSpan().TrimStart() is ['{' or '[', ..];
         var faults = new ReferenceFaults(file, isJson ? "field" : "column");
         var (name, rows) = isJson ? new JsonReferenceRows(faults).Cut(text) : (null, Rows(faults, text));
@@ -46,29 +45,10 @@ public sealed class ReferenceListReader
 
     private IReadOnlyList<ReferenceRow> Rows(ReferenceFaults faults, string text)
     {
-        var rows = new CsvReferenceRows(faults).Cut(text);
+        var rows = new CsvReferenceRows(faults, ReferenceField.Names).Cut(text);
 
         // Without its columns every row would be wrong in the same way: the header is reported alone.
         faults.ThrowIfHeaderIsWrong(_options.MaximumErrors);
         return rows;
-    }
-
-    private static string Decode(string file, ReadOnlySpan<byte> content)
-    {
-        if (content is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..])
-        {
-            throw new InscriptionLabException($"{file}: is UTF-16; save it as UTF-8 (in a spreadsheet: \"CSV UTF-8\").");
-        }
-
-        var body = content is [0xEF, 0xBB, 0xBF, ..] ? content[3..] : content;
-        try
-        {
-            return new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(body);
-        }
-        catch (DecoderFallbackException broken)
-        {
-            var line = 1 + body[..Math.Clamp(broken.Index, 0, body.Length)].Count((byte)'\n');
-            throw new InscriptionLabException(string.Create(CultureInfo.InvariantCulture, $"{file}: is not UTF-8 at line {line}; save it as UTF-8 (in a spreadsheet: \"CSV UTF-8\")."), broken);
-        }
     }
 }

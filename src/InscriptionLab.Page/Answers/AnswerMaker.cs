@@ -46,7 +46,7 @@ internal static class AnswerMaker
             state.Reading?.Reader ?? string.Empty,
             [.. (state.Reading?.Style ?? []).Select(style => new ChanceAnswer(style.Style, style.Probability.Value))],
             [.. state.Lines.Select(line => Of(line, state.Strip))],
-            state.Finding is { } finding ? FindingMaker.Of(finding) : null,
+            state.Finding is { } finding ? FindingMaker.Of(finding, state.Evidence) : null,
             state.Warnings);
     }
 

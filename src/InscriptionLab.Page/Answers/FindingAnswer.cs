@@ -13,4 +13,8 @@ internal sealed record FindingAnswer(
     ImmutableArray<NearestAnswer> Nearest,
     ImmutableArray<string> Reasons,
     ImmutableArray<string> CannotDecide,
-    ImmutableArray<string> Retake);
+    ImmutableArray<string> Retake)
+{
+    /// <summary>Gets the weighing under three propositions; null where nothing speaks.</summary>
+    public EvidenceAnswer? Evidence { get; init; }
+}

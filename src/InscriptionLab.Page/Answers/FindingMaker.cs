@@ -5,6 +5,7 @@ using System.Linq;
 using InscriptionLab.App.Records;
 using InscriptionLab.App.Reports;
 using InscriptionLab.Comparison;
+using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 
 namespace InscriptionLab.Page.Answers;
@@ -12,12 +13,19 @@ namespace InscriptionLab.Page.Answers;
 /// <summary>Turns a finding into what the page shows.</summary>
 internal static class FindingMaker
 {
-    internal static FindingAnswer Of(Finding finding) => new(
+    internal static FindingAnswer Of(Finding finding, EvidenceReport evidence) => new(
         Words.For(finding.Outcome),
         [.. finding.Nearest.Select(Of)],
         finding.Reasons,
         finding.CannotDecide,
-        finding.Retake);
+        finding.Retake)
+    {
+        Evidence = evidence.IsEmpty ? null : new EvidenceAnswer(
+            EvidenceWords.Propositions,
+            [.. evidence.Items.Select(item => new EvidenceItemAnswer(item.Statement, EvidenceWords.ValuesOf(item.Ratios), $"{item.Weight.Basis}: {item.Weight.Source}", item.Weight.WouldChange))],
+            [.. evidence.Sentences.Skip(evidence.Items.Length)],
+            EvidenceSentences.Scale),
+    };
 
     private static NearestAnswer Of(NearestForm nearest) => new(
         nearest.Form.Form,

@@ -4,6 +4,7 @@ using System.IO;
 using System.Linq;
 using System.Threading;
 using InscriptionLab.App.Examining;
+using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
@@ -30,7 +31,7 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
     private readonly Memo<string, Strip> _strips = new(Kept);
     private readonly Memo<string, Reading> _readings = new(Kept);
     private readonly Memo<string, LineReading?> _handReadings = new(Kept * Kept);
-    private readonly Memo<string, Finding> _findings = new(Kept);
+    private readonly Memo<string, WeighedFinding> _findings = new(Kept);
     private TilePyramid? _tiles;
 
     /// <summary>Runs what is not known yet.</summary>
@@ -79,8 +80,15 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
         }
 
         var findingKey = $"{stages.ListKey}/{surface.Key}/{string.Join(',', corrections.Where(correction => !hand.SetAside.Contains(correction.Id)).Select(correction => correction.Id))}";
-        var finding = run.Do("finding", () => _findings.Get(findingKey, () => examining.Judge(examining.Compare(reading))), StageStatus.Done);
-        run.Note(state => state with { Finding = finding, Warnings = [.. surface.Warnings, .. HandLines.Sentences(lines)] });
+        var finding = run.Do("finding", () => _findings.Get(findingKey, () => Weigh(examining, reading, tubes)), StageStatus.Done);
+        run.Note(state => state with { Finding = finding.Finding, Evidence = finding.Evidence, Warnings = [.. surface.Warnings, .. HandLines.Sentences(lines)] });
+    }
+
+    private static WeighedFinding Weigh(ExaminingStages examining, Reading reading, Outcome<ImmutableArray<Tube>> tubes)
+    {
+        var finding = examining.Judge(examining.Compare(reading));
+        var tube = tubes is Outcome<ImmutableArray<Tube>>.Found found ? LetteredPart.TubeOf(reading, found.Value) : null;
+        return new WeighedFinding(finding, examining.Weigh(reading, finding, Examiner.Seen(tube, reading, finding)));
     }
 
     /// <summary>Shows the likeliest tube laid flat at once; reads the photo as it is, picks the tube that carries the lettering, reads that one laid flat, and joins both readings.</summary>
@@ -133,6 +141,9 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
         : drawn is null ? StageStatus.Done : StageStatus.ByHand;
 
     private static string Invariant(FormattableString text) => FormattableString.Invariant(text);
+
+    /// <summary>A finding and what all that was seen is worth.</summary>
+    private sealed record WeighedFinding(Finding Finding, EvidenceReport Evidence);
 
     /// <summary>A surface and what was read on it.</summary>
     private sealed record Surface(string Key, Strip Strip, Reading Reading, ImmutableArray<string> Warnings);

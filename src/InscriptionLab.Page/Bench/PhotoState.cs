@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Linq;
+using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 using InscriptionLab.Photos;
 using InscriptionLab.Readings;
@@ -37,6 +38,8 @@ internal sealed record PhotoState(ImmutableArray<StageProgress> Stages)
     internal ImmutableArray<WorkedLine> Lines { get; init; } = [];
 
     internal Finding? Finding { get; init; }
+
+    internal EvidenceReport Evidence { get; init; } = EvidenceReport.Empty;
 
     internal ImmutableArray<string> Warnings { get; init; } = [];
 

@@ -22,6 +22,20 @@ public sealed class EvidenceMathTests
     /// By the definition of Brümmer and du Preez (2006): (log2 1.01 + log2 1.1 + log2 1.5 + log2 3)/4 = 0.580446 and the same four for the
     /// other proposition, so that half the sum of the means is 0.580446.
     /// </summary>
+    /// <summary>
+    /// By hand from the same eight ratios: 0.01 and 0.1 are of the second alone, 10 and 100 of the first alone, 0.5 and 2 of one each, so that recalibrated they
+    /// are 0, 0, 1, 1, infinite: half of (two of four first cases at log2 2, two at 0) and the same for the second, which is 0.5 in all.
+    /// </summary>
+    [Fact]
+    public void What_a_recalibration_would_leave_is_worked_by_hand()
+    {
+        Assert.Equal(0.5, CalibrationCost.Least([100, 10, 2, 0.5], [0.01, 0.1, 0.5, 2]), 12);
+        Assert.Equal(0.580446, EvidenceMath.LogLikelihoodRatioCost([100, 10, 2, 0.5], [0.01, 0.1, 0.5, 2]), 6);
+        Assert.Equal(1, CalibrationCost.Least([1, 1], [1, 1]), 12);
+        Assert.Equal(0, CalibrationCost.Least([1.1, 1.2], [0.9, 1.0]), 12);
+        Assert.Equal(CalibrationCost.Least([4, 2, 1], [1, 0.5]), CalibrationCost.Least([16, 4, 1], [1, 0.25]), 12);
+    }
+
     [Fact]
     public void The_cost_of_ratios_is_the_published_definition() =>
         Assert.Equal(0.580446, EvidenceMath.LogLikelihoodRatioCost([100, 10, 2, 0.5], [0.01, 0.1, 0.5, 2]), 6);

@@ -96,7 +96,7 @@ public sealed class CsvReferenceTests
 
     [Fact]
     public void A_file_without_a_byte_is_no_list() =>
-        Assert.Equal("reference.csv: is empty; the first row must name the columns form, maker and status.", ListText.CsvError(string.Empty));
+        Assert.Equal("reference.csv: is empty; the first row must name the columns form, maker, status.", ListText.CsvError(string.Empty));
 
     [Fact]
     public void A_semicolon_delimits_where_the_header_has_semicolons() =>

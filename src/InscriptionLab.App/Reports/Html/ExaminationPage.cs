@@ -41,6 +41,7 @@ internal static class ExaminationPage
         page.Open("article").Element("h2", $"{Counted(set.Members.Length, "photo", "photos")} read together: {how}", ("class", "photo-name"));
         FindingSection.Write(page, set.Finding);
         NearestSection.Write(page, set.Finding);
+        EvidenceSection.Write(page, set.Evidence);
         LetteringSection.Write(page, set.Reading, "set");
         page.Close("article");
     }
@@ -55,6 +56,7 @@ internal static class ExaminationPage
 
         FindingSection.Write(page, examination.Finding);
         NearestSection.Write(page, examination.Finding);
+        EvidenceSection.Write(page, examination.Evidence);
         PhotoSection.Write(page, examination, index);
         LetteringSection.Write(page, examination.Reading, Invariant($"p{index}"));
         if (examination.Warnings.Length > 0)

@@ -24,7 +24,7 @@ export class Panel {
       replace(this.element);
       return;
     }
-    replace(this.element, this.stages(photo), photo.problem ? this.problem(photo) : this.finding(photo), this.nearest(photo), this.sentences(photo), this.hand(), reports(store.piece));
+    replace(this.element, this.stages(photo), photo.problem ? this.problem(photo) : this.finding(photo), this.nearest(photo), this.evidence(photo), this.sentences(photo), this.hand(), reports(store.piece));
   }
 
   stages(photo) {
@@ -98,6 +98,27 @@ export class Panel {
   spelt(form) {
     if (form.places.length === 0) return form.form;
     return form.places.map((place) => (place.differs && place.attested.trim() ? h("mark", {}, place.attested) : place.attested));
+  }
+
+  /** What was seen under three explanations: ratios first, reasons behind a fold, the words for ratios with them. */
+  evidence(photo) {
+    const evidence = photo.finding?.evidence;
+    if (!evidence) return null;
+    const list = (items) => h("ul", {}, items.map((text) => h("li", {}, text)));
+    return h(
+      "section",
+      { class: "evidence" },
+      h("h3", {}, t("evidence.title")),
+      evidence.items.length > 0 && list(evidence.propositions),
+      evidence.items.length > 0 &&
+        h(
+          "ul",
+          {},
+          evidence.items.map((item) => h("li", {}, h("span", {}, item.statement), h("span", { class: "ratios" }, item.ratios), h("span", { class: "soft" }, item.basis), h("span", { class: "soft" }, t("evidence.change", { what: item.wouldChange })))),
+        ),
+      list(evidence.sentences),
+      h("details", { "data-key": "scale" }, h("summary", {}, t("evidence.scale")), list(evidence.scale)),
+    );
   }
 
   sentences(photo) {

@@ -1,0 +1,74 @@
+using System;
+using System.Collections.Generic;
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Linq;
+using InscriptionLab.Findings;
+using InscriptionLab.References;
+
+namespace InscriptionLab.Evidence;
+
+/// <summary>
+/// The spelling as the picture shows it: how probable it is that an attested form is cut, a listed period copy, a listed reproduction, or
+/// a spelling that is not listed, and the weights of these four mixed in that proportion. A letter that the photo leaves open therefore gives a
+/// ratio near 1.
+/// </summary>
+internal static class SpellingEvidence
+{
+    /// <summary>Names of the four in the table of weights.</summary>
+    private static readonly ImmutableArray<string> Names = ["attested", "period-copy", "reproduction", "other"];
+
+    private const int Other = 3;
+
+    /// <summary>A share from which the photo is said to show one of the four.</summary>
+    private const double Shown = 0.8;
+
+    /// <summary>Gives what was seen and its weight; null where words or line ends, and not letters, leave the spelling open.</summary>
+    internal static (string Statement, FeatureWeight Weight)? Of(Finding finding)
+    {
+        var leading = new FormStanding(finding.Leading!, new JudgeOptions());
+        if (finding.Outcome == FindingOutcome.Undecided && (leading.IsExcluded || !leading.Words.AbsentWords.IsEmpty || leading.Nearest.Differences.Any(FormStanding.IsBeforeLine)))
+        {
+            return null;
+        }
+
+        var shares = Shares(finding, leading);
+        var most = Array.IndexOf(shares, shares.Max());
+        var rows = Names.Select(name => EvidenceTables.Weights.Single(weight => weight.Feature == "spelling" && weight.Observation == name)).ToArray();
+        double Mixed(Proposition proposition) => rows.Zip(shares, (row, share) => row.Under(proposition) * share).Sum();
+        var weight = rows[most] with
+        {
+            Observation = shares[most] >= Shown ? Names[most] : "open",
+            House = Mixed(Proposition.House),
+            Period = Mixed(Proposition.PeriodOther),
+            Modern = Mixed(Proposition.Modern),
+        };
+        return (Statement(leading.Nearest.Form, shares, most), weight);
+    }
+
+    private static double[] Shares(Finding finding, FormStanding leading)
+    {
+        var forms = finding.Nearest
+            .Where(near => near.Span is { } span && near.Form.Maker == leading.Nearest.Form.Maker && span.Overlaps(leading.Nearest.Span!))
+            .Select(near => near.Form.Equals(leading.Nearest.Form) ? leading : new FormStanding(near, new JudgeOptions()))
+            .Where(form => form == leading || !form.IsPartOf(leading))
+            .ToArray();
+        double Best(AttestationStatus status) => forms.Where(form => form.Nearest.Form.Status == status).Select(form => form.Nearest.Agreement.Value).DefaultIfEmpty(0).Max();
+        double[] listed = [Best(AttestationStatus.Attested), Best(AttestationStatus.PeriodCopy), Best(AttestationStatus.Reproduction)];
+        var sum = listed.Sum();
+        return sum > 1 ? [.. listed.Select(share => share / sum), 0] : [.. listed, 1 - sum];
+    }
+
+    private static string Statement(ReferenceForm form, double[] shares, int most)
+    {
+        if (shares[most] >= Shown)
+        {
+            return most == Other
+                ? $"The spelling is not that of '{form.Form}' or of any other row for {form.Maker}."
+                : $"The spelling is that of '{form.Form}', listed as {Names[most]}.";
+        }
+
+        IEnumerable<string> parts = Names.Zip(shares).Where(pair => pair.Second >= 0.01).Select(pair => string.Create(CultureInfo.InvariantCulture, $"{(pair.First == "other" ? "a spelling not listed" : pair.First)} {pair.Second:0.00}"));
+        return $"The photo leaves the spelling open beside '{form.Form}': {string.Join(", ", parts)}.";
+    }
+}

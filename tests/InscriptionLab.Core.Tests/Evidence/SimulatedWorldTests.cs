@@ -1,0 +1,91 @@
+using System;
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Linq;
+using InscriptionLab.Evidence;
+using InscriptionLab.Findings;
+using Xunit;
+
+namespace InscriptionLab.Core.Tests.Evidence;
+
+/// <summary>
+/// Findings and weighings of pieces whose makers are known because they are invented, read with the confusions that the real reader showed. The
+/// short run guards; the long one gives the figures of DEVELOPERS.md.
+/// </summary>
+public sealed class SimulatedWorldTests(ITestOutputHelper output)
+{
+    private const int Short = 400;
+    private const int Long = 20_000;
+    private const int Houses = 60;
+
+    private static readonly Lazy<ImmutableArray<SimulatedCase>> Pieces = new(() => Made(20261127, Short));
+
+    private static ImmutableArray<SimulatedCase> Made(int seed, int count)
+    {
+        var world = new SimulatedWorld(seed, Houses);
+        return [.. Enumerable.Range(0, count).Select(_ => world.Next())];
+    }
+
+    private static double[] Ratios(ImmutableArray<SimulatedCase> pieces, bool ofHouse) =>
+        [.. pieces.Where(piece => piece.Truth == Proposition.House == ofHouse).Select(piece => piece.HouseAgainstOthers)];
+
+    /// <summary>The one error that must not happen: a mark cut as the house spells itself, said to differ.</summary>
+    [Fact]
+    public void A_mark_spelt_as_the_house_spells_itself_is_not_said_to_differ_from_it()
+    {
+        var wrong = Pieces.Value.Where(IsFalseFlag).ToArray();
+
+        Assert.True(wrong.Length == 0, string.Join('\n', wrong.Select(piece => $"{piece.Cut}: {string.Join(" / ", piece.Reading.Lines.Select(line => line.Text))}")));
+    }
+
+    [Fact]
+    public void Strong_ratios_do_not_stand_on_the_wrong_side() => Assert.DoesNotContain(Pieces.Value, IsStrongAndWrong);
+
+    [Fact]
+    public void The_ratios_tell_more_than_nothing_and_calibration_costs_little()
+    {
+        var (own, others) = (Ratios(Pieces.Value, true), Ratios(Pieces.Value, false));
+        var cost = EvidenceMath.LogLikelihoodRatioCost(own, others);
+
+        Assert.InRange(cost, 0.05, 0.9);
+        Assert.InRange(cost - CalibrationCost.Least(own, others), 0, 0.15);
+    }
+
+    [Fact]
+    public void Stated_years_hold_the_year_as_often_as_they_say()
+    {
+        var stated = Pieces.Value.Where(piece => piece.Truth == Proposition.House && piece.Report.Dating.Years is not null).ToArray();
+
+        Assert.True(stated.Count(piece => piece.Report.Dating.Years!.Value.Holds(piece.Year)) >= 0.9 * stated.Length);
+    }
+
+    [Fact(Explicit = true)]
+    public void Long_run()
+    {
+        var pieces = Made(20261128, Long);
+        var (own, others) = (Ratios(pieces, true), Ratios(pieces, false));
+        var (cost, least) = (EvidenceMath.LogLikelihoodRatioCost(own, others), CalibrationCost.Least(own, others));
+        Write($"letters of the reader that noise is drawn from: {ReaderNoise.Measured}; pieces: {pieces.Length}, of the house {own.Length}");
+        Write($"Cllr {cost:0.000}, of which calibration {cost - least:0.000}");
+        Write($"ratios above 10 or below 1/10: {own.Concat(others).Count(ratio => Math.Abs(Math.Log10(ratio)) > 1)}, on the wrong side {pieces.Count(IsStrongAndWrong)}");
+        foreach (var bin in pieces.Where(piece => piece.Report.Posterior is not null).GroupBy(piece => Math.Min(9, (int)(piece.Report.Posterior!.House * 10))).OrderBy(bin => bin.Key))
+        {
+            Write($"posterior of the house {bin.Average(piece => piece.Report.Posterior!.House):0.00}: true of {bin.Average(piece => piece.Truth == Proposition.House ? 1.0 : 0):0.00} ({bin.Count()})");
+        }
+
+        foreach (var spelt in pieces.GroupBy(piece => piece.IsSpeltAsHouse).OrderByDescending(group => group.Key))
+        {
+            Write($"{(spelt.Key ? "spelt as the house" : "misspelt")}: {string.Join(", ", spelt.GroupBy(piece => piece.Finding.Outcome).OrderBy(group => group.Key).Select(group => $"{group.Key} {group.Count()}"))} of {spelt.Count()}, false flags {spelt.Count(IsFalseFlag)}");
+        }
+
+        var dated = pieces.Where(piece => piece.Truth == Proposition.House && piece.Report.Dating.Years is not null).ToArray();
+        Write($"stated years of the houses' own pieces hold the year in {dated.Count(piece => piece.Report.Dating.Years!.Value.Holds(piece.Year))} of {dated.Length}");
+    }
+
+    private static bool IsStrongAndWrong(SimulatedCase piece) => Math.Abs(Math.Log10(piece.HouseAgainstOthers)) > 1 && piece.HouseAgainstOthers > 1 != (piece.Truth == Proposition.House);
+
+    private static bool IsFalseFlag(SimulatedCase piece) =>
+        piece.IsSpeltAsHouse && piece.Finding.Outcome == FindingOutcome.Differs && !piece.Cut.Contains("LONDON 1785", StringComparison.Ordinal);
+
+    private void Write(FormattableString line) => output.WriteLine(line.ToString(CultureInfo.InvariantCulture));
+}
