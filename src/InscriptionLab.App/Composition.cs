@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Immutable;
 using System.Threading;
+using InscriptionLab.Advice;
 using InscriptionLab.App.Examining;
 using InscriptionLab.App.Measuring;
 using InscriptionLab.App.Reports;
@@ -13,6 +14,7 @@ using InscriptionLab.Photos;
 using InscriptionLab.References;
 using InscriptionLab.Tubes;
 using InscriptionLab.Vision.Cells;
+using InscriptionLab.Vision.Light;
 using InscriptionLab.Vision.Photos;
 using InscriptionLab.Vision.Reading;
 using InscriptionLab.Vision.Strips;
@@ -33,6 +35,7 @@ internal sealed class Composition : IDisposable
     private readonly ComparerOptions _comparerOptions = new();
     private readonly JudgeOptions _judgeOptions = new();
     private readonly EvidenceOptions _evidenceOptions = new();
+    private readonly AdviserOptions _adviserOptions = new();
     private readonly Lazy<TesseractReader?> _second;
     private readonly Lazy<InscriptionReader> _reader;
 
@@ -60,6 +63,7 @@ internal sealed class Composition : IDisposable
         new("comparison", _comparerOptions),
         new("finding", _judgeOptions),
         new("evidence", _evidenceOptions),
+        new("advice", _adviserOptions),
     ];
 
     /// <summary>Gets the options of a measurement.</summary>
@@ -99,6 +103,8 @@ internal sealed class Composition : IDisposable
         var judge = new Judge(_judgeOptions);
         var weigher = new EvidenceWeigher(list, _evidenceOptions, comparer);
         known ??= Circumstances.None;
+        var meter = new LetteringMeter();
+        var adviser = new Adviser(_adviserOptions);
         return new ExaminingStages(
             Open: photoReader.Read,
             FindTubes: (photo, cancel) => Tubes(tubeFinder, photo, cancel),
@@ -106,7 +112,8 @@ internal sealed class Composition : IDisposable
             LayFlat: (photo, _) => unroller.Flat(photo),
             Read: (photo, strip, cancel) => ModelFolder.Present ? _reader.Value.Run(photo, strip, cancel) : new Readings.Reading("none", [], []),
             Compare: comparer.Compare,
-            Judge: judge.Decide)
+            Judge: judge.Decide,
+            Advise: (photo, tube, reading, cancel) => adviser.Advise(meter.Measure(photo, tube, reading, cancel)))
         {
             Weigh = (reading, finding, seen) => weigher.Weigh(reading, finding, seen with { Construction = known.Construction, Prior = known.Prior }),
         };

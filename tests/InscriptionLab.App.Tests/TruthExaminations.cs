@@ -2,6 +2,7 @@ using System;
 using System.Collections.Immutable;
 using System.Linq;
 using System.Threading;
+using InscriptionLab.Advice;
 using InscriptionLab.App.Examining;
 using InscriptionLab.Assess.Truths;
 using InscriptionLab.Comparison;
@@ -15,6 +16,7 @@ using InscriptionLab.Readings;
 using InscriptionLab.References;
 using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
+using InscriptionLab.Vision.Light;
 using InscriptionLab.Vision.Photos;
 using InscriptionLab.Vision.Strips;
 
@@ -43,7 +45,8 @@ internal static class TruthExaminations
             LayFlat: (photo, _) => unroller.Flat(photo),
             Read: (_, strip, _) => new Reading("truth", [.. truth.Lines.Select((_, i) => ReadingOf(truth, i, LineOf(truth, i, strip), strip))], [new StyleCandidate(truth.Style ?? "roman", Probability.From(Sure))]),
             Compare: reading => new ReadingComparison(reading, new ReferenceList("none", string.Empty, []), []),
-            Judge: comparison => Judged(truth, comparison.Reading));
+            Judge: comparison => Judged(truth, comparison.Reading),
+            Advise: (photo, tube, reading, cancel) => new Adviser().Advise(new LetteringMeter().Measure(photo, tube, reading, cancel)));
     }
 
     internal static Examination Of(string sample) => Examiner(sample).Examine(SampleImages.PathOf(sample), CancellationToken.None);

@@ -9,7 +9,8 @@ namespace InscriptionLab.Assess;
 /// <param name="Readme">Markdown file whose marked passage is to be written; null for none.</param>
 /// <param name="Predictions">JSON Lines of <c>examine</c> and <c>measure</c> to judge in place of a new run; null to run.</param>
 /// <param name="Keep">File for the JSON Lines of this run; null for none.</param>
-internal sealed record AssessArguments(string Folder, string? Json, string? Readme, string? Predictions, string? Keep)
+/// <param name="Advice">True to plant faults and hold the advice against them instead.</param>
+internal sealed record AssessArguments(string Folder, string? Json, string? Readme, string? Predictions, string? Keep, bool Advice = false)
 {
     private static readonly HashSet<string> Known = new(StringComparer.Ordinal) { "--json", "--write-readme", "--predictions", "--keep" };
 
@@ -17,11 +18,16 @@ internal sealed record AssessArguments(string Folder, string? Json, string? Read
     internal static AssessArguments? Parse(string[] arguments, out string problem)
     {
         string? folder = null;
+        var advice = false;
         var values = new Dictionary<string, string>(StringComparer.Ordinal);
         problem = "assess needs a folder of photos with truth files, for example ./lab assess sample-images (see ./lab help assess).";
         for (var i = 0; i < arguments.Length; i++)
         {
-            if (Known.Contains(arguments[i]))
+            if (arguments[i] == "--advice")
+            {
+                advice = true;
+            }
+            else if (Known.Contains(arguments[i]))
             {
                 if (++i == arguments.Length)
                 {
@@ -47,6 +53,7 @@ internal sealed record AssessArguments(string Folder, string? Json, string? Read
             values.GetValueOrDefault("--json"),
             values.GetValueOrDefault("--write-readme"),
             values.GetValueOrDefault("--predictions"),
-            values.GetValueOrDefault("--keep"));
+            values.GetValueOrDefault("--keep"),
+            advice);
     }
 }

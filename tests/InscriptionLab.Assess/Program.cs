@@ -2,6 +2,7 @@ using System;
 using System.IO;
 using System.Threading;
 using InscriptionLab.App;
+using InscriptionLab.Assess.Planting;
 using InscriptionLab.Assess.Reports;
 using InscriptionLab.Assess.Truths;
 using InscriptionLab.Outcomes;
@@ -36,6 +37,13 @@ internal static class Program
     private static int Run(AssessArguments asked)
     {
         var truths = TruthFolder.Read(asked.Folder);
+        if (asked.Advice)
+        {
+            using var planted = new Composition();
+            Console.Out.Write(new AdviceAssessor(planted, asked.Folder, Console.Error).Run(truths, CancellationToken.None).ToMarkdown());
+            return 0;
+        }
+
         var predictions = asked.Predictions is { } file ? PredictionFile.Read(file) : Predict(asked.Folder, truths);
         var assessment = new Assessor(truths, predictions).Assess();
         var table = MarkdownReport.Of(assessment);

@@ -35,6 +35,7 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
         if (examined.Length > 0)
         {
             var set = Together(examined, references.List, known, cancel);
+            Report(TextReport.OfRequests(Requests.Of(examined, set)));
             JsonTarget.Write(request.Json, Lines(examined, set), terminal.Output);
             WriteFolder(examined, set, references.List);
             Keep(examined, set, references.List);

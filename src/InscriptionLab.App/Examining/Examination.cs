@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using InscriptionLab.Advice;
 using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 using InscriptionLab.Photos;
@@ -14,6 +15,7 @@ namespace InscriptionLab.App.Examining;
 /// <param name="Strip">The surface laid flat; the photo itself where no tube was found.</param>
 /// <param name="Reading">What was read.</param>
 /// <param name="Finding">What it is worth.</param>
+/// <param name="Advice">What limits the photo and how to take a better one.</param>
 /// <param name="Warnings">Sentences for the user: what was assumed, what could not be told.</param>
 /// <param name="Times">How long each stage took.</param>
 internal sealed record Examination(
@@ -22,6 +24,7 @@ internal sealed record Examination(
     Strip Strip,
     Reading Reading,
     Finding Finding,
+    PhotoAdvice Advice,
     ImmutableArray<string> Warnings,
     ImmutableArray<StageTime> Times)
 {

@@ -37,8 +37,10 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
         var finding = watch.Run("finding", () => stages.Judge(comparison));
 
         var evidence = watch.Run("evidence", () => stages.Weigh(surface.Reading, finding, Seen(surface.Tube, surface.Reading, finding)));
+        var advice = watch.Run("advice", () => stages.Advise(photo, surface.Tube, surface.Reading, cancel));
+
         warnings.AddRange(surface.Tube?.Notes ?? []);
-        return new Examination(photo, surface.Tube, surface.Strip, surface.Reading, finding, warnings.ToImmutable(), watch.Times) { Evidence = evidence };
+        return new Examination(photo, surface.Tube, surface.Strip, surface.Reading, finding, advice, warnings.ToImmutable(), watch.Times) { Evidence = evidence };
     }
 
     /// <summary>Weighs an examination again beside the houses that all photos of the piece name.</summary>

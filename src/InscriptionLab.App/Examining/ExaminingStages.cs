@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Immutable;
 using System.Threading;
+using InscriptionLab.Advice;
 using InscriptionLab.Comparison;
 using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
@@ -20,6 +21,7 @@ namespace InscriptionLab.App.Examining;
 /// <param name="Read">Photo and strip to lines of letters.</param>
 /// <param name="Compare">Reading to the nearest forms of the reference list.</param>
 /// <param name="Judge">Comparison to finding.</param>
+/// <param name="Advise">Photo, tube and reading to what limits the photo.</param>
 internal sealed record ExaminingStages(
     Func<string, Photo> Open,
     Func<Photo, CancellationToken, Outcome<ImmutableArray<Tube>>> FindTubes,
@@ -27,7 +29,8 @@ internal sealed record ExaminingStages(
     Func<Photo, CancellationToken, Strip> LayFlat,
     Func<Photo, Strip, CancellationToken, Reading> Read,
     Func<Reading, ReadingComparison> Compare,
-    Func<ReadingComparison, Finding> Judge)
+    Func<ReadingComparison, Finding> Judge,
+    Func<Photo, Tube?, Reading, CancellationToken, PhotoAdvice> Advise)
 {
     /// <summary>Gets reading, finding and what else is known of the piece to the weighing under three propositions; nothing is weighed where it is not filled.</summary>
     internal Func<Reading, Finding, Circumstances, EvidenceReport> Weigh { get; init; } = (_, _, _) => EvidenceReport.Empty;

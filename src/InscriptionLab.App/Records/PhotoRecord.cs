@@ -9,10 +9,12 @@ namespace InscriptionLab.App.Records;
 /// <param name="Lines">Lettering line by line.</param>
 /// <param name="Finding">The finding.</param>
 /// <param name="Warnings">Sentences for the user.</param>
+/// <param name="Advice">What limits the photo; null in records of earlier versions.</param>
 internal sealed record PhotoRecord(
     string File,
     string Sha256,
     TubeRecord? Tube,
     ImmutableArray<LineRecord> Lines,
     FindingRecord Finding,
-    ImmutableArray<string> Warnings);
+    ImmutableArray<string> Warnings,
+    AdviceRecord? Advice = null);

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Immutable;
 using System.Linq;
+using InscriptionLab.Advice;
 using InscriptionLab.App.Examining;
 using InscriptionLab.Comparison;
 using InscriptionLab.Findings;
@@ -16,6 +17,9 @@ internal static class RecordMaker
     /// <summary>Digits after the point of pixel coordinates: a hundredth of a pixel is finer than any stage can tell.</summary>
     private const int PixelDigits = 2;
 
+    /// <summary>Digits after the point of what limits a photo.</summary>
+    private const int MeasureDigits = 3;
+
     /// <summary>Digits after the point of probabilities.</summary>
     private const int ProbabilityDigits = 4;
 
@@ -25,7 +29,8 @@ internal static class RecordMaker
         examination.Tube is { } tube ? Of(tube, examination.Reading) : null,
         Of(examination.Reading),
         Of(examination.Finding) with { Evidence = EvidenceRecordMaker.Of(examination.Evidence) },
-        examination.Warnings);
+        examination.Warnings,
+        Of(examination.Advice));
 
     internal static SetRecord Of(SetExamination set) => new(
         Words.For(set.Kind),
@@ -40,6 +45,10 @@ internal static class RecordMaker
         Words.For(finding.Outcome),
         [.. finding.Nearest.Select(Of)],
         finding.Reasons);
+
+    internal static AdviceRecord Of(PhotoAdvice advice) => new(
+        advice.Worst is { } worst ? Words.For(worst) : null,
+        [.. advice.Limits.Select(limit => new LimitRecord(Words.For(limit.Kind), limit.Sentence, limit.Measure, Math.Round(limit.Value, MeasureDigits), limit.Limit, limit.Unit, limit.Source, limit.Steps))]);
 
     internal static ImmutableArray<double> Of(PixelPoint point) =>
         [Math.Round(point.X, PixelDigits), Math.Round(point.Y, PixelDigits)];

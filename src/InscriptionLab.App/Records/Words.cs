@@ -1,4 +1,5 @@
 using System;
+using InscriptionLab.Advice;
 using InscriptionLab.Cells;
 using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
@@ -44,6 +45,23 @@ internal static class Words
         SetKind.Raking => "raking",
         SetKind.Turns => "turns",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No word for this kind of set."),
+    };
+
+    internal static string For(LimitKind kind) => kind switch
+    {
+        LimitKind.Pixels => "pixels",
+        LimitKind.Focus => "focus",
+        LimitKind.Motion => "motion",
+        LimitKind.Glare => "glare",
+        LimitKind.TooDark => "too-dark",
+        LimitKind.TooBright => "too-bright",
+        LimitKind.LightAlongStrokes => "light-along-strokes",
+        LimitKind.FlatLight => "flat-light",
+        LimitKind.Angle => "angle",
+        LimitKind.CutByFrame => "cut-by-frame",
+        LimitKind.Compression => "compression",
+        LimitKind.NoScale => "no-scale",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No word for this limit."),
     };
 
     internal static string For(CircleRole role) => role switch

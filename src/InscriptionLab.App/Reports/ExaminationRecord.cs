@@ -31,6 +31,7 @@ internal static class ExaminationRecord
         ["stages"] = new JsonObject(provenance.Stages.Select(stage => KeyValuePair.Create(stage.Stage, JsonSerializer.SerializeToNode(stage.Options, stage.Options.GetType(), Indented)))),
         ["photos"] = new JsonArray([.. examinations.Select(Of)]),
         ["together"] = set is null ? null : Together(set),
+        ["ask_for"] = Strings(Requests.Of(examinations, set)),
         ["cautions"] = Strings(Cautions.Sentences),
     }.ToJsonString(Indented) + "\n";
 

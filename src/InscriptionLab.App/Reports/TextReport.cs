@@ -1,6 +1,8 @@
 using System.Collections.Generic;
+using System.Collections.Immutable;
 using System.Linq;
 using System.Text;
+using InscriptionLab.Advice;
 using InscriptionLab.App.Examining;
 using InscriptionLab.App.Records;
 using InscriptionLab.Comparison;
@@ -31,9 +33,29 @@ internal sealed class TextReport
         report.Read(examination.Reading);
         report.Found(examination.Finding);
         report.Weighed(examination.Evidence);
+        report.Limits(examination.Advice);
         foreach (var warning in examination.Warnings)
         {
             report.Entry("mind", warning);
+        }
+
+        report.Line(string.Empty);
+        return report._text.ToString();
+    }
+
+    /// <summary>Gives the photos to ask a seller for; nothing where none is missing.</summary>
+    internal static string OfRequests(ImmutableArray<string> requests)
+    {
+        if (requests.IsEmpty)
+        {
+            return string.Empty;
+        }
+
+        var report = new TextReport();
+        report.Line("photos to ask the seller for");
+        foreach (var request in requests)
+        {
+            report.Entry(string.Empty, request);
         }
 
         report.Line(string.Empty);
@@ -131,6 +153,27 @@ internal sealed class TextReport
 
         Entries(evidence.Items.IsEmpty ? "years" : "together", evidence.Sentences.Skip(evidence.Items.Length));
         Entry("ratios", string.Join("; ", EvidenceSentences.Scale) + ".");
+    }
+
+    private void Limits(PhotoAdvice advice)
+    {
+        var name = "limited by";
+        if (advice.Worst is null)
+        {
+            Entry(name, "nothing that was measured");
+            name = "missing";
+        }
+
+        foreach (var limit in advice.Limits)
+        {
+            var figures = AdviceFigures.Of(limit);
+            Entry(name, figures.Length == 0 ? limit.Sentence : $"{limit.Sentence} ({figures})");
+            name = string.Empty;
+            foreach (var step in limit.Steps)
+            {
+                Entry(string.Empty, "- " + step);
+            }
+        }
     }
 
     private void Near(NearestForm nearest)

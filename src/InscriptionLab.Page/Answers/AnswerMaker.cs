@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Linq;
+using InscriptionLab.Advice;
 using InscriptionLab.Measures;
 using InscriptionLab.Page.Bench;
 using InscriptionLab.Readings;
@@ -27,7 +28,8 @@ internal static class AnswerMaker
         piece.Version,
         [.. piece.Photos.Select(Of)],
         [.. piece.Corrections.Select(correction => Of(correction, piece))],
-        piece.CanRedo);
+        piece.CanRedo,
+        Asks(piece));
 
     internal static PhotoAnswer Of(PiecePhoto photo)
     {
@@ -47,7 +49,15 @@ internal static class AnswerMaker
             [.. (state.Reading?.Style ?? []).Select(style => new ChanceAnswer(style.Style, style.Probability.Value))],
             [.. state.Lines.Select(line => Of(line, state.Strip))],
             state.Finding is { } finding ? FindingMaker.Of(finding, state.Evidence) : null,
+            state.Advice is { } advice ? AdviceAnswer.Of(advice) : null,
             state.Warnings);
+    }
+
+    /// <summary>The photos to ask a seller for, once all photos of the piece are judged.</summary>
+    private static ImmutableArray<string> Asks(Piece piece)
+    {
+        var advice = piece.Photos.Select(photo => photo.State.Advice).OfType<PhotoAdvice>().ToImmutableArray();
+        return advice.Length == piece.Photos.Length ? PhotoRequests.Of(advice, differentLamps: false, turned: false) : [];
     }
 
     internal static string CropKey(WorkedLine worked) => worked.Basis.Replace('/', '-') + "-" + worked.Id;

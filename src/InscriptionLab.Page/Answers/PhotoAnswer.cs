@@ -17,6 +17,7 @@ namespace InscriptionLab.Page.Answers;
 /// <param name="Styles">Lettering styles, most probable first.</param>
 /// <param name="Lines">Lines of lettering.</param>
 /// <param name="Finding">What it is worth.</param>
+/// <param name="Advice">What limits the photo; null before it is known.</param>
 /// <param name="Warnings">Sentences for the user.</param>
 internal sealed record PhotoAnswer(
     string Id,
@@ -33,4 +34,5 @@ internal sealed record PhotoAnswer(
     ImmutableArray<ChanceAnswer> Styles,
     ImmutableArray<LineAnswer> Lines,
     FindingAnswer? Finding,
+    AdviceAnswer? Advice,
     ImmutableArray<string> Warnings);

@@ -9,10 +9,12 @@ namespace InscriptionLab.Page.Answers;
 /// <param name="Photos">Its photos.</param>
 /// <param name="Corrections">What persons corrected, in order.</param>
 /// <param name="CanRedo">True where something was undone that can come back.</param>
+/// <param name="AskFor">Photos to ask a seller for.</param>
 internal sealed record PieceAnswer(
     string Id,
     string Name,
     int Version,
     ImmutableArray<PhotoAnswer> Photos,
     ImmutableArray<CorrectionAnswer> Corrections,
-    bool CanRedo);
+    bool CanRedo,
+    ImmutableArray<string> AskFor);

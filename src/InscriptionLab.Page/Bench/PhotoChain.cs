@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using System.IO;
 using System.Linq;
 using System.Threading;
+using InscriptionLab.Advice;
 using InscriptionLab.App.Examining;
 using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
@@ -32,6 +33,7 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
     private readonly Memo<string, Reading> _readings = new(Kept);
     private readonly Memo<string, LineReading?> _handReadings = new(Kept * Kept);
     private readonly Memo<string, WeighedFinding> _findings = new(Kept);
+    private readonly Memo<string, PhotoAdvice> _advice = new(Kept);
     private TilePyramid? _tiles;
 
     /// <summary>Runs what is not known yet.</summary>
@@ -81,7 +83,8 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
 
         var findingKey = $"{stages.ListKey}/{surface.Key}/{string.Join(',', corrections.Where(correction => !hand.SetAside.Contains(correction.Id)).Select(correction => correction.Id))}";
         var finding = run.Do("finding", () => _findings.Get(findingKey, () => Weigh(examining, reading, tubes)), StageStatus.Done);
-        run.Note(state => state with { Finding = finding.Finding, Evidence = finding.Evidence, Warnings = [.. surface.Warnings, .. HandLines.Sentences(lines)] });
+        var advice = _advice.Get(findingKey, () => examining.Advise(photo, run.State.Tube, reading, cancel)).Result;
+        run.Note(state => state with { Finding = finding.Finding, Evidence = finding.Evidence, Advice = advice, Warnings = [.. surface.Warnings, .. HandLines.Sentences(lines)] });
     }
 
     private static WeighedFinding Weigh(ExaminingStages examining, Reading reading, Outcome<ImmutableArray<Tube>> tubes)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Linq;
+using InscriptionLab.Advice;
 using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 using InscriptionLab.Photos;
@@ -40,6 +41,8 @@ internal sealed record PhotoState(ImmutableArray<StageProgress> Stages)
     internal Finding? Finding { get; init; }
 
     internal EvidenceReport Evidence { get; init; } = EvidenceReport.Empty;
+
+    internal PhotoAdvice? Advice { get; init; }
 
     internal ImmutableArray<string> Warnings { get; init; } = [];
 

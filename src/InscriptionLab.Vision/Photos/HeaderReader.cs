@@ -5,6 +5,7 @@ using InscriptionLab.Measures;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using SixLabors.ImageSharp;
+using SixLabors.ImageSharp.Formats.Jpeg;
 using ExifTag = SixLabors.ImageSharp.Metadata.Profiles.Exif.ExifTag;
 
 namespace InscriptionLab.Vision.Photos;
@@ -58,7 +59,10 @@ internal static class HeaderReader
         var orientation = exif?.GetValue(ExifTag.Orientation)?.Value ?? 1;
         var equivalent = exif?.GetValue(ExifTag.FocalLengthIn35mmFilm)?.Value ?? 0;
         var written = exif?.GetValue(ExifTag.FocalLength)?.Value.ToDouble();
-        return new PhotoHeader(info.Width, info.Height, Lens(info.Width, info.Height, orientation, equivalent, written), false, false);
+        return new PhotoHeader(info.Width, info.Height, Lens(info.Width, info.Height, orientation, equivalent, written), false, false)
+        {
+            JpegQuality = Image.DetectFormat(bytes) is JpegFormat ? info.Metadata.GetJpegMetadata().Quality : null,
+        };
     }
 
     private static PhotoHeader ReadHeif(string file, byte[] bytes)

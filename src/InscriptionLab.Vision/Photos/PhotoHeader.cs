@@ -8,4 +8,8 @@ namespace InscriptionLab.Vision.Photos;
 /// <param name="Lens">Orientation and lens data.</param>
 /// <param name="OrientationApplied">True where the decoder itself turns the picture (HEIC, AVIF).</param>
 /// <param name="Heif">True for the HEIF family (HEIC, AVIF).</param>
-internal sealed record PhotoHeader(int Width, int Height, LensFacts Lens, bool OrientationApplied, bool Heif);
+internal sealed record PhotoHeader(int Width, int Height, LensFacts Lens, bool OrientationApplied, bool Heif)
+{
+    /// <summary>Gets the quality at which a JPEG file was packed, 1 to 100; null for other formats.</summary>
+    internal int? JpegQuality { get; init; }
+}

@@ -36,7 +36,7 @@ public sealed class PhotoReader
         using var upright = header.OrientationApplied ? null : Turn(stored, header.Lens.Orientation);
         var colour = (upright ?? stored).ToColour();
         using var native = (upright ?? stored).Apply((from, to) => Cv2.CvtColor(from, to, ColorConversionCodes.BGR2GRAY));
-        var quality = PhotoQualityMeter.Measure(native);
+        var quality = PhotoQualityMeter.Measure(native) with { JpegQuality = header.JpegQuality };
         return new Photo(file, Convert.ToHexStringLower(SHA256.HashData(bytes)), colour, native.ToGray(), header.Lens, quality);
     }
 

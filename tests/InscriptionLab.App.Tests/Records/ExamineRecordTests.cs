@@ -83,7 +83,7 @@ public sealed class ExamineRecordTests : IDisposable
 
         Assert.Equal(line, JsonLines.LineOf(JsonLines.PhotoOf(line)));
         using var parsed = JsonDocument.Parse(line);
-        Assert.Equal(["file", "sha256", "tube", "lines", "finding", "warnings"], parsed.RootElement.EnumerateObject().Select(property => property.Name));
+        Assert.Equal(["file", "sha256", "tube", "lines", "finding", "warnings", "advice"], parsed.RootElement.EnumerateObject().Select(property => property.Name));
     }
 
     [Fact]

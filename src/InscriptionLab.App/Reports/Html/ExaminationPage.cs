@@ -30,6 +30,7 @@ internal static class ExaminationPage
             One(page, examinations[i], i, alone: examinations.Length == 1);
         }
 
+        AdviceSection.WriteRequests(page, Requests.Of(examinations, set));
         CautionSection.Write(page);
         ProvenanceSection.Write(page, examinations, provenance);
         return PageFrame.Close(page);
@@ -57,6 +58,7 @@ internal static class ExaminationPage
         FindingSection.Write(page, examination.Finding);
         NearestSection.Write(page, examination.Finding);
         EvidenceSection.Write(page, examination.Evidence);
+        AdviceSection.Write(page, examination.Advice);
         PhotoSection.Write(page, examination, index);
         LetteringSection.Write(page, examination.Reading, Invariant($"p{index}"));
         if (examination.Warnings.Length > 0)

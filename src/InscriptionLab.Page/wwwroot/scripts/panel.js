@@ -24,7 +24,7 @@ export class Panel {
       replace(this.element);
       return;
     }
-    replace(this.element, this.stages(photo), photo.problem ? this.problem(photo) : this.finding(photo), this.nearest(photo), this.evidence(photo), this.sentences(photo), this.hand(), reports(store.piece));
+    replace(this.element, this.stages(photo), photo.problem ? this.problem(photo) : this.finding(photo), this.nearest(photo), this.evidence(photo), this.advice(photo), this.sentences(photo), this.hand(), reports(store.piece));
   }
 
   stages(photo) {
@@ -119,6 +119,24 @@ export class Panel {
       list(evidence.sentences),
       h("details", { "data-key": "scale" }, h("summary", {}, t("evidence.scale")), list(evidence.scale)),
     );
+  }
+
+  /** What limits the photo, with its figures, and the steps to a better one; what to ask a seller for. */
+  advice(photo) {
+    const advice = photo.advice;
+    const asks = store.piece.askFor ?? [];
+    return [
+      advice &&
+        h(
+          "section",
+          { class: "advice" },
+          h("h3", {}, t("advice.title")),
+          !advice.limited && h("p", {}, t("advice.none")),
+          advice.limits.map((limit) => h("div", { class: "limit" }, h("p", {}, h("strong", {}, limit.sentence), limit.figures && h("span", { class: "soft", title: limit.source }, ` ${limit.figures}`)), h("ol", {}, limit.steps.map((step) => h("li", {}, step))))),
+          advice.limits.length > 0 && h("p", { class: "soft" }, advice.cautions.join(" ")),
+        ),
+      asks.length > 0 && h("section", {}, h("h3", {}, t("advice.ask")), h("ol", {}, asks.map((text) => h("li", {}, text)))),
+    ];
   }
 
   sentences(photo) {

@@ -1,0 +1,58 @@
+using InscriptionLab.Measures;
+
+namespace InscriptionLab.Advice;
+
+/// <summary>Where a photo begins to be limited. Limits without a source were set on the sample photos, untouched and spoilt on purpose.</summary>
+public sealed record AdviserOptions
+{
+    /// <summary>Gets the ink height that letters should have.</summary>
+    /// <value>Default 16 pixels: below it strokes of an ordinary letter, a seventh of its height, get about two pixels, the least that sampling can show (Shannon 1949).</value>
+    public PixelLength LetterHeight { get; init; } = PixelLength.FromPixels(16);
+
+    /// <summary>Gets the height of a letter as a share of the tube's diameter, taken where nothing was read.</summary>
+    /// <value>Default 1/18: letters of 1.5 to 2.5 mm on tubes of 30 to 45 mm (common practice).</value>
+    public double LetterOfDiameter { get; init; } = 1 / 18.0;
+
+    /// <summary>Gets the width of blur, at half its height, as a share of the letters' height.</summary>
+    /// <value>Default 1/8: a blur as wide as a stem joins neighbouring strokes.</value>
+    public double BlurOfLetter { get; init; } = 1 / 8.0;
+
+    /// <summary>Gets the width of blur, at half its height, that never counts.</summary>
+    /// <value>Default 2.6 pixels: what lens, sensor and JPEG of the untouched samples come to.</value>
+    public PixelLength OrdinaryBlur { get; init; } = PixelLength.FromPixels(2.6);
+
+    /// <summary>Gets how much wider edges must be in one direction than square to it to count as moved.</summary>
+    public double Elongation { get; init; } = 1.6;
+
+    /// <summary>Gets the share of the lettering that may be washed out.</summary>
+    public double Washed { get; init; } = 0.08;
+
+    /// <summary>Gets the share of the lettering from which on all of it counts as washed out.</summary>
+    public double WashedAll { get; init; } = 0.4;
+
+    /// <summary>Gets the middle grey level from which on all of the lettering counts as washed out.</summary>
+    /// <value>Default 248: half of the area is burnt out or next to it.</value>
+    public double WashedLevel { get; init; } = 248;
+
+    /// <summary>Gets the grey level that the brightest hundredth should reach.</summary>
+    /// <value>Default 90: with less, a phone's noise is as large as the grooves' contrast; dark metal still has highlights.</value>
+    public double BrightLevel { get; init; } = 90;
+
+    /// <summary>Gets the contrast that strokes should have.</summary>
+    public double Contrast { get; init; } = 0.22;
+
+    /// <summary>Gets how much stronger stems may show than bars, or bars than stems.</summary>
+    /// <value>Default 1.8: upright letters of the samples lie between 0.85 and 1.65.</value>
+    public double StrokeBalance { get; init; } = 1.8;
+
+    /// <summary>Gets how far lettering may be turned away.</summary>
+    /// <value>Default 50 degrees: letters shrink to cos 50 = 0.64 (computed).</value>
+    public Angle TurnedAway { get; init; } = Angle.FromDegrees(50);
+
+    /// <summary>Gets the lowest quality of a JPEG file on the scale of the Independent JPEG Group.</summary>
+    /// <value>Default 40: the tables of ITU-T T.81 Annex K stand for 50.</value>
+    public int JpegQuality { get; init; } = 40;
+
+    /// <summary>Gets the strength of block borders over other steps.</summary>
+    public double Blockiness { get; init; } = 1.42;
+}

@@ -1,0 +1,101 @@
+using System;
+using System.Linq;
+using System.Threading;
+using InscriptionLab.Advice;
+using InscriptionLab.Cells;
+using InscriptionLab.Measures;
+using InscriptionLab.Photos;
+using InscriptionLab.Tubes;
+using InscriptionLab.Vision.Native;
+using InscriptionLab.Vision.Scales;
+using OpenCvSharp;
+
+namespace InscriptionLab.Vision.Light;
+
+/// <summary>Measures a photo where its lettering lies: what limits it and by how much.</summary>
+public sealed class LetteringMeter
+{
+    /// <summary>Longest side at which a scale is looked for; a card worth measuring by is far larger than a pixel there.</summary>
+    private const int DefaultScalePicture = 1200;
+
+    /// <summary>Any size serves: only whether a card is there is asked. A rule is not looked for, since rows of strokes pass for one.</summary>
+    private static readonly Length CardUnit = Length.FromMillimetres(1);
+
+    /// <summary>Letters nearer to the frame than this, in pixels, count as cut.</summary>
+    private const double AtFrame = 2;
+
+    private readonly int _scalePicture;
+
+    /// <summary>Makes a meter.</summary>
+    /// <param name="scalePicture">Longest side, in pixels, of the picture in which a scale is looked for; above zero.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The side is not above zero.</exception>
+    public LetteringMeter(int scalePicture = DefaultScalePicture)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(scalePicture);
+        _scalePicture = scalePicture;
+    }
+
+    /// <summary>Measures.</summary>
+    /// <param name="photo">The photo.</param>
+    /// <param name="tube">The tube that carries the lettering; null where none was found.</param>
+    /// <param name="reading">What was read on it.</param>
+    /// <param name="cancel">Stops the search for a scale.</param>
+    public LetteringMeasures Measure(Photo photo, Tube? tube, Readings.Reading reading, CancellationToken cancel)
+    {
+        ArgumentNullException.ThrowIfNull(photo);
+        ArgumentNullException.ThrowIfNull(reading);
+        using var area = LetteringArea.Of(photo, tube, reading);
+        var (sharp, wide, direction) = BlurMeter.Measure(area);
+        var (contrast, middle, brightest, balance) = StrokeMeter.Measure(area);
+        var letters = reading.Lines.SelectMany(line => line.Letters).Where(letter => !letter.IsSpace && letter.InPhoto != default).ToList();
+        var read = area.Along is not null;
+        PixelPoint? at = letters.Count == 0 ? null : new PixelPoint(letters.Average(letter => letter.InPhoto.Centre.X), letters.Average(letter => letter.InPhoto.Centre.Y));
+        var (away, around) = at is { } centre && tube is not null ? Facing(tube, centre) : (null, null);
+        return new LetteringMeasures
+        {
+            Read = read,
+            LetterHeight = read ? PixelLength.FromPixels(area.Height) : null,
+            TubeDiameter = tube is null ? null : at is { } place ? tube.DiameterAt(place) : tube.Diameter,
+            SharpBlur = PixelLength.FromPixels(sharp),
+            WideBlur = PixelLength.FromPixels(wide),
+            WideDirection = direction,
+            WashedShare = StrokeMeter.WashedShare(area),
+            BrightLevel = brightest,
+            MiddleLevel = middle,
+            Contrast = contrast,
+            StemsToBars = balance,
+            TurnedAway = away,
+            Around = around,
+            CutByFrame = letters.Any(letter => Touches(letter.InPhoto, photo)),
+            JpegQuality = photo.Quality.JpegQuality,
+            Blockiness = BlockMeter.Measure(area),
+            ScaleSeen = ShowsScale(photo, cancel),
+        };
+    }
+
+    private static (Angle? Away, Angle? Around) Facing(Tube tube, PixelPoint at)
+    {
+        var projection = new CylinderProjection(tube.Pose);
+        if (projection.ToSurface(at) is not { } surface)
+        {
+            return (null, null);
+        }
+
+        var point = projection.ToSpace(surface);
+        var axisPoint = tube.Pose.AxisPoint + (tube.Pose.AxisDirection * surface.Axial);
+        var cosine = (point - axisPoint).Normalised().Dot(point.Normalised() * -1);
+        return (Angle.FromRadians(Math.Acos(Math.Clamp(cosine, -1, 1))), surface.Around);
+    }
+
+    private static bool Touches(Quad box, Photo photo) => new[] { box.TopLeft, box.TopRight, box.BottomRight, box.BottomLeft }
+        .Any(corner => corner.X < AtFrame || corner.Y < AtFrame || corner.X > photo.Gray.Width - 1 - AtFrame || corner.Y > photo.Gray.Height - 1 - AtFrame);
+
+    private bool ShowsScale(Photo photo, CancellationToken cancel)
+    {
+        var shrink = (double)_scalePicture / Math.Max(photo.Gray.Width, photo.Gray.Height);
+        using var gray = NativeImage.From(photo.Gray);
+        using var small = shrink >= 1 ? null : gray.Apply((from, to) => Cv2.Resize(from, to, default, shrink, shrink, InterpolationFlags.Area));
+        var picture = small?.ToGray() ?? photo.Gray;
+        return ScaleFinder.Find(picture, new ScaleRequest(ScaleKind.Aruco, CardUnit), cancel) is not null || ScaleFinder.Find(picture, new ScaleRequest(ScaleKind.Checkerboard, CardUnit), cancel) is not null;
+    }
+}
