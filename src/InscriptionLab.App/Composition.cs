@@ -9,12 +9,14 @@ using InscriptionLab.Comparison;
 using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 using InscriptionLab.Gathering;
+using InscriptionLab.Measures;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.References;
 using InscriptionLab.Tubes;
 using InscriptionLab.Vision.Cells;
 using InscriptionLab.Vision.Light;
+using InscriptionLab.Vision.Models;
 using InscriptionLab.Vision.Photos;
 using InscriptionLab.Vision.Reading;
 using InscriptionLab.Vision.Strips;
@@ -38,10 +40,12 @@ internal sealed class Composition : IDisposable
     private readonly AdviserOptions _adviserOptions = new();
     private readonly Lazy<TesseractReader?> _second;
     private readonly Lazy<InscriptionReader> _reader;
+    private readonly Lazy<TubeFinder> _tubeFinder;
 
     internal Composition()
     {
         _second = new Lazy<TesseractReader?>(() => TesseractReader.TryStart(_secondOptions, out _));
+        _tubeFinder = new Lazy<TubeFinder>(() => new TubeFinder(_tubeOptions, ModelFolder.Present ? new ModelShelf(ModelFolder.Path) : null));
         _reader = new Lazy<InscriptionReader>(() => new InscriptionReader(new ModelShelf(ModelFolder.Path), _readerOptions, _second.Value));
     }
 
@@ -76,6 +80,11 @@ internal sealed class Composition : IDisposable
             _reader.Value.Dispose();
         }
 
+        if (_tubeFinder.IsValueCreated)
+        {
+            _tubeFinder.Value.Dispose();
+        }
+
         if (_second is { IsValueCreated: true, Value: { } second })
         {
             second.Dispose();
@@ -84,6 +93,10 @@ internal sealed class Composition : IDisposable
 
     /// <summary>Builds the flow of an examination against a list.</summary>
     internal Examiner Examiner(ReferenceList list, Circumstances? known = null) => new(Stages(list, known), Clock);
+
+    /// <summary>Builds the flow for a photo whose tube a person marked.</summary>
+    internal Examiner Examiner(ReferenceList list, PixelSegment first, PixelSegment second, Circumstances? known = null) =>
+        new(Stages(list, known) with { FindTubes = (photo, _) => _tubeFinder.Value.Run(photo, first, second).Then<ImmutableArray<Tube>>(tube => new Outcome<ImmutableArray<Tube>>.Found([tube])), TubesAreMarked = true }, Clock);
 
     /// <summary>Builds the joint examination of several photos against a list.</summary>
     internal SetExaminer SetExaminer(ReferenceList list, Circumstances? known = null) => new(Stages(list, known), new Gatherer(_gathererOptions), new Stand(_gathererOptions));
@@ -97,7 +110,6 @@ internal sealed class Composition : IDisposable
     internal ExaminingStages Stages(ReferenceList list, Circumstances? known = null)
     {
         var photoReader = new PhotoReader(_photoLimits);
-        var tubeFinder = new TubeFinder(_tubeOptions);
         var unroller = new Unroller(_unrollerOptions);
         var comparer = new Comparer(list, _comparerOptions);
         var judge = new Judge(_judgeOptions);
@@ -107,7 +119,7 @@ internal sealed class Composition : IDisposable
         var adviser = new Adviser(_adviserOptions);
         return new ExaminingStages(
             Open: photoReader.Read,
-            FindTubes: (photo, cancel) => Tubes(tubeFinder, photo, cancel),
+            FindTubes: (photo, cancel) => _tubeFinder.Value.Find(photo, cancel),
             Unroll: (photo, tube, _) => unroller.Run(photo, tube),
             LayFlat: (photo, _) => unroller.Flat(photo),
             Read: (photo, strip, cancel) => ModelFolder.Present ? _reader.Value.Run(photo, strip, cancel) : new Readings.Reading("none", [], []),
@@ -120,11 +132,6 @@ internal sealed class Composition : IDisposable
     }
 
     /// <summary>Reads one line in a box that a person drew in the strip; null where nothing can be read there or this build has no models.</summary>
-    internal Readings.LineReading? ReadAt(Photos.Photo photo, Strips.Strip strip, Measures.Quad box, System.Threading.CancellationToken cancel) =>
+    internal Readings.LineReading? ReadAt(Photo photo, Strips.Strip strip, Quad box, CancellationToken cancel) =>
         ModelFolder.Present ? _reader.Value.ReadAt(photo, strip, box, cancel) : null;
-
-    private static Outcome<ImmutableArray<Tube>> Tubes(TubeFinder finder, Photo photo, CancellationToken cancel) =>
-        finder.RunAll(photo, cancel) is { IsEmpty: false } tubes
-            ? new Outcome<ImmutableArray<Tube>>.Found(tubes)
-            : finder.Run(photo, cancel).Then(tube => new Outcome<ImmutableArray<Tube>>.Found([tube]));
 }

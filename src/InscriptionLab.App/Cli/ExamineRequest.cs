@@ -1,5 +1,6 @@
 using System.Collections.Generic;
 using System.Collections.Immutable;
+using System.Linq;
 using InscriptionLab.App.Records;
 using InscriptionLab.Gathering;
 
@@ -15,7 +16,8 @@ namespace InscriptionLab.App.Cli;
 /// <param name="Construction">File in which a person recorded how the piece is made; null for none.</param>
 /// <param name="Checklist">File of the checklist with its years; null for the one that the program carries.</param>
 /// <param name="Prior">Odds beforehand; null for none.</param>
-internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Json, string? Out, string? Reference, string? As, string? Catalogue = null, string? Construction = null, string? Checklist = null, string? Prior = null)
+/// <param name="Edges">For each photo in turn the two long sides of its tube, or "find"; empty or default where all tubes are to be found.</param>
+internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Json, string? Out, string? Reference, string? As, string? Catalogue = null, string? Construction = null, string? Checklist = null, string? Prior = null, ImmutableArray<string> Edges = default)
 {
     private const string Separate = "separate";
 
@@ -27,6 +29,9 @@ internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Jso
 
     /// <summary>Gets why the photos belong together, as the user says; null to find out.</summary>
     internal SetKind? Together => As == Words.For(SetKind.Raking) ? SetKind.Raking : As == Words.For(SetKind.Turns) ? SetKind.Turns : null;
+
+    /// <summary>Gives the two sides that were marked for a photo; null where its tube is to be found.</summary>
+    internal MarkedEdges? EdgesOf(int photo) => Edges.IsDefaultOrEmpty ? null : MarkedEdges.Parse(Edges[photo]);
 
     /// <summary>Gets the options as the user could have written them.</summary>
     internal ImmutableArray<string> Asked
@@ -48,6 +53,7 @@ internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Jso
             Add("--construction", Construction);
             Add("--checklist", Checklist);
             Add("--prior", Prior);
+            asked.AddRange((Edges.IsDefault ? [] : Edges).Select(edges => $"--edges {edges}"));
             Add("--json", Json);
             Add("--out", Out);
             return [.. asked];

@@ -31,7 +31,7 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
 
         var known = PieceFacts.Load(request.Construction, request.Checklist, request.Prior);
         var examiner = composition.Examiner(references.List, known);
-        var examined = Consistent(Examine(examiner, cancel), examiner);
+        var examined = Consistent(Examine(examiner, references.List, known, cancel), examiner);
         if (examined.Length > 0)
         {
             var set = Together(examined, references.List, known, cancel);
@@ -44,14 +44,15 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
         return _failed ? ExitCode.Failed : ExitCode.Done;
     }
 
-    private ImmutableArray<Examination> Examine(Examiner examiner, CancellationToken cancel)
+    private ImmutableArray<Examination> Examine(Examiner finding, ReferenceList list, Circumstances known, CancellationToken cancel)
     {
         var examined = ImmutableArray.CreateBuilder<Examination>();
-        foreach (var photo in request.Photos)
+        for (var i = 0; i < request.Photos.Length; i++)
         {
             try
             {
-                var examination = examiner.Examine(photo, cancel);
+                var examiner = request.EdgesOf(i) is { } edges ? composition.Examiner(list, edges.First, edges.Second, known) : finding;
+                var examination = examiner.Examine(request.Photos[i], cancel);
                 examined.Add(examination);
                 Report(TextReport.Of(examination));
             }

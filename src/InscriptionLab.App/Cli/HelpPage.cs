@@ -33,6 +33,7 @@ internal static class HelpPage
     private const string Examine = """
         ./lab examine PHOTO... [--reference FILE] [--json FILE] [--out FOLDER] [--as raking|turns|separate]
                                [--catalogue FILE] [--construction FILE] [--checklist FILE] [--prior 3/17]
+                               [--edges SIDES]...
 
         Examines one photo, or several photos of one object. For each photo: where the tube lies, the
         lettering line by line, how sure each letter is and what else it may be, the nearest attested
@@ -58,6 +59,10 @@ internal static class HelpPage
                              halved between others of its time and modern pieces; or 3:10:4 for the
                              three. Without it ratios are given and no probability. 3/17 is common
                              practice for much-copied names and rests on no count
+          --edges SIDES      the two long sides of the tube, where the program does not find them:
+                             x1,y1,x2,y2/x3,y3,x4,y4 in pixels of the upright photo (they may lie
+                             outside it). With several photos once for each, in their order; find
+                             where the program shall look itself
 
         Exit code: 0 done, 1 a photo or list could not be used, 2 the command was not understood.
 

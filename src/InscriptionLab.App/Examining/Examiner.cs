@@ -63,7 +63,7 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
             return new ReadSurface(null, flat, asItIs);
         }
 
-        if (LetteredPart.TubeOf(asItIs, tubes) is not { } tube)
+        if ((LetteredPart.TubeOf(asItIs, tubes) ?? (stages.TubesAreMarked ? tubes[0] : null)) is not { } tube)
         {
             warnings.Add(TubeWithoutLettering);
             return new ReadSurface(null, flat, asItIs);

@@ -34,4 +34,7 @@ internal sealed record ExaminingStages(
 {
     /// <summary>Gets reading, finding and what else is known of the piece to the weighing under three propositions; nothing is weighed where it is not filled.</summary>
     internal Func<Reading, Finding, Circumstances, EvidenceReport> Weigh { get; init; } = (_, _, _) => EvidenceReport.Empty;
+
+    /// <summary>Gets a value indicating whether a person marked the tube, so that it is laid flat wherever the lettering seems to lie.</summary>
+    internal bool TubesAreMarked { get; init; }
 }

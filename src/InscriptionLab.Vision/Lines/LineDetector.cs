@@ -1,7 +1,7 @@
 using System;
 using InscriptionLab.Imaging;
+using InscriptionLab.Vision.Models;
 using InscriptionLab.Vision.Native;
-using InscriptionLab.Vision.Reading;
 using OpenCvSharp;
 
 namespace InscriptionLab.Vision.Lines;

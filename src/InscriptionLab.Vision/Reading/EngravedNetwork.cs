@@ -5,6 +5,7 @@ using System.Linq;
 using System.Threading;
 using InscriptionLab.Imaging;
 using InscriptionLab.Readings;
+using InscriptionLab.Vision.Models;
 using InscriptionLab.Vision.Native;
 
 namespace InscriptionLab.Vision.Reading;

@@ -3,6 +3,7 @@ using System.Linq;
 using System.Threading;
 using InscriptionLab.Lines;
 using InscriptionLab.Readings;
+using InscriptionLab.Vision.Models;
 
 namespace InscriptionLab.Vision.Reading;
 

@@ -10,6 +10,7 @@ using InscriptionLab.Photos;
 using InscriptionLab.Readings;
 using InscriptionLab.Strips;
 using InscriptionLab.Vision.Lines;
+using InscriptionLab.Vision.Models;
 
 namespace InscriptionLab.Vision.Reading;
 

@@ -7,33 +7,36 @@ using InscriptionLab.Measures;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.Tubes;
+using InscriptionLab.Vision.Models;
 
 namespace InscriptionLab.Vision.Tubes;
 
-/// <summary>Finds the draw tube in a photo: two straight outlines with light and shade running along the tube between them.</summary>
-public sealed class TubeFinder
+/// <summary>
+/// Finds the draw tubes in a photo. A small network says where tube wall and its outlines are; edges measured in the photo say it to a fraction of a
+/// pixel. Without the network edges alone decide, which a shadow or a collar can mislead.
+/// </summary>
+public sealed class TubeFinder : IDisposable
 {
     private const string Stage = "tube";
 
-    /// <summary>Directions tried, and the streakiness a second direction must have beside the best.</summary>
-    private const int Directions = 2;
-    private const double SecondDirection = 0.3;
+    /// <summary>Directions tried from the network's outlines and from light and shade, and how strong one must be beside the best.</summary>
+    private const int RegionDirectionCount = 3;
+    private const double RegionDirectionShare = 0.25;
+    private const int StreakDirectionCount = 2;
+    private const double StreakDirectionShare = 0.3;
 
-    /// <summary>Rounds in which the direction is bettered, and the slope under which it is good enough.</summary>
-    private const int DirectionRounds = 3;
-    private const double LevelEnough = 0.01;
-
-    /// <summary>Lines that vote on the direction.</summary>
-    private const int Voters = 6;
-
-    /// <summary>How far a silhouette may lie from its coarse line, in working pixels.</summary>
-    private const double CoarseError = 4;
+    /// <summary>Directions nearer than this are one: 7 degrees, the steepest slope looked at.</summary>
+    private const double SameDirection = 0.12;
 
     private readonly TubeFinderOptions _options;
+    private readonly OutlineHypotheses _hypotheses;
+    private readonly TubeNetwork? _network;
 
     /// <summary>Makes the stage.</summary>
     /// <param name="options">How to look; null for the defaults.</param>
-    public TubeFinder(TubeFinderOptions? options = null)
+    /// <param name="shelf">The models folder with the tube network; null, or a folder without it, to go by edges alone.</param>
+    /// <exception cref="InscriptionLabException">The model is absent, changed or of another shape.</exception>
+    public TubeFinder(TubeFinderOptions? options = null, ModelShelf? shelf = null)
     {
         _options = options ?? new TubeFinderOptions();
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.WorkingSide, nameof(options));
@@ -42,21 +45,18 @@ public sealed class TubeFinder
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.SmallestDiameter, nameof(options));
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.SteepestSlope, nameof(options));
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.AssumedFocal, nameof(options));
+        _hypotheses = new OutlineHypotheses(_options);
+        _network = shelf?.Lists(TubeNetwork.File) == true ? new TubeNetwork(shelf) : null;
     }
+
+    /// <inheritdoc/>
+    public void Dispose() => _network?.Dispose();
 
     /// <summary>Finds the tube that most looks like a lettered draw tube.</summary>
     /// <param name="photo">The photo.</param>
     /// <param name="cancel">Stops the work.</param>
-    public Outcome<Tube> Run(Photo photo, CancellationToken cancel)
-    {
-        var tubes = RunAll(photo, cancel);
-        return tubes.IsEmpty
-            ? new Outcome<Tube>.Declined(new Refusal(
-                Stage,
-                "No tube can be made out: no two straight outlines with a rounded metal surface between them were found.",
-                "Photograph the tube so that both of its long sides show against a plain background of another colour, or mark the two sides by hand."))
-            : new Outcome<Tube>.Found(tubes[0]);
-    }
+    public Outcome<Tube> Run(Photo photo, CancellationToken cancel) =>
+        Find(photo, cancel).Then<Tube>(tubes => new Outcome<Tube>.Found(tubes[0]));
 
     /// <summary>Makes the tube from outlines given by hand.</summary>
     /// <param name="photo">The photo.</param>
@@ -74,76 +74,84 @@ public sealed class TubeFinder
             : new Outcome<Tube>.Found(tube);
     }
 
-    /// <summary>Finds all tubes, the one that most looks like a lettered draw tube first; empty where there is none.</summary>
+    /// <summary>Finds all tubes, the likeliest lettered draw tube first; empty where there is none.</summary>
     /// <param name="photo">The photo.</param>
     /// <param name="cancel">Stops the work.</param>
-    public ImmutableArray<Tube> RunAll(Photo photo, CancellationToken cancel)
+    public ImmutableArray<Tube> RunAll(Photo photo, CancellationToken cancel) =>
+        Find(photo, cancel) is Outcome<ImmutableArray<Tube>>.Found found ? found.Value : [];
+
+    /// <summary>Finds all tubes, the likeliest lettered draw tube first, or says why there is none.</summary>
+    /// <param name="photo">The photo.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public Outcome<ImmutableArray<Tube>> Find(Photo photo, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(photo);
+        var maps = _network?.Look(photo.Colour);
         using var small = LabPicture.From(photo.Colour, _options.DirectionSide);
         using var picture = LabPicture.From(photo.Colour, _options.WorkingSide);
         using var linear = LinearPicture.From(photo.Colour);
         var found = new List<(Tube Tube, double Score)>();
-        foreach (var direction in AxisDirection.Search(small, Directions, SecondDirection))
+        foreach (var direction in Directions(small, maps))
         {
             cancel.ThrowIfCancellationRequested();
-            var (evidence, lines) = Level(picture, direction);
-            foreach (var pair in OutlinePairSearch.Find(evidence, lines, _options.SmallestDiameter * _options.WorkingSide).Take(1))
+            found.AddRange(_hypotheses.Along(direction, photo, picture, linear, maps));
+        }
+
+        var kept = new List<Tube>();
+        foreach (var (tube, _) in found.Where(item => item.Tube.Confidence >= _options.SmallestConfidence).OrderByDescending(item => item.Score))
+        {
+            if (!kept.Exists(better => Meet(better, tube)))
             {
-                if (Refine(photo, linear, evidence.Profiles, pair, picture.Scale) is { } tube)
-                {
-                    found.Add((tube, pair.Score));
-                }
+                kept.Add(tube);
             }
         }
 
-        return [.. found.OrderByDescending(item => item.Score).Where(item => item.Tube.Confidence >= _options.SmallestConfidence).Select(item => item.Tube)];
+        return kept.Count > 0
+            ? new Outcome<ImmutableArray<Tube>>.Found([.. kept])
+            : new Outcome<ImmutableArray<Tube>>.Declined(WhyNone(maps));
     }
 
-    /// <summary>Turns the picture until its clearest edges lie level.</summary>
-    private (EdgeEvidence Evidence, IReadOnlyList<EdgeLine> Lines) Level(LabPicture picture, double direction)
+    private static IReadOnlyList<double> Directions(LabPicture small, TubeMaps? maps)
     {
-        var round = 0;
-        while (true)
+        var streaks = AxisDirection.Search(small, StreakDirectionCount, StreakDirectionShare);
+        if (maps is null)
         {
-            var evidence = EdgeEvidence.From(TurnedProfiles.From(picture, direction, _options.Strips));
-            var lines = EdgeLineSearch.Find(evidence, _options.SteepestSlope);
-            round++;
-            if (round == DirectionRounds || lines.Count == 0)
-            {
-                return (evidence, lines);
-            }
-
-            var voters = lines.Take(Voters).ToList();
-            var slope = voters.Sum(line => line.Score * line.Slope) / voters.Sum(line => line.Score);
-            if (Math.Abs(slope) < LevelEnough)
-            {
-                return (evidence, lines);
-            }
-
-            direction += Math.Atan(slope);
+            return streaks;
         }
+
+        var directions = new List<double>();
+        foreach (var direction in RegionDirections.Search(maps, RegionDirectionCount, RegionDirectionShare).Concat(streaks))
+        {
+            if (!directions.Exists(other => Math.Abs(Math.IEEERemainder(other - direction, Math.PI)) < SameDirection))
+            {
+                directions.Add(direction);
+            }
+        }
+
+        return directions;
     }
 
-    private Tube? Refine(Photo photo, LinearPicture linear, TurnedProfiles profiles, OutlinePair pair, double scale)
+    /// <summary>Two tubes in one place: the middle of either lies on the other.</summary>
+    private static bool Meet(Tube one, Tube other) => Covers(one, other) || Covers(other, one);
+
+    private static bool Covers(Tube tube, Tube other)
     {
-        PixelSegment InPhoto(EdgeLine line)
-        {
-            var from = profiles.Middles[pair.First];
-            var to = profiles.Middles[pair.Last];
-            return new PixelSegment(profiles.ToPhoto(from, line.At(from)), profiles.ToPhoto(to, line.At(to)));
-        }
-
-        var reach = CoarseError / scale;
-        var upper = OutlineRefiner.Refine(linear, InPhoto(pair.Upper), reach);
-        var lower = OutlineRefiner.Refine(linear, InPhoto(pair.Lower), reach);
-        if (upper is null || lower is null)
-        {
-            return null;
-        }
-
-        var share = (double)(pair.Last - pair.First + 1) / profiles.Strips;
-        var confidence = Math.Clamp(pair.Score / (2 * EdgeEvidence.Clear * share), 0, 1) * Math.Sqrt(upper.Support * lower.Support);
-        return new TubeBuilder(_options).Build(photo, upper.Line, lower.Line, Probability.From(confidence), []);
+        var middle = new PixelPoint((other.Axis.Start.X + other.Axis.End.X) / 2, (other.Axis.Start.Y + other.Axis.End.Y) / 2);
+        var (x, y) = (tube.Axis.End.X - tube.Axis.Start.X, tube.Axis.End.Y - tube.Axis.Start.Y);
+        var along = (((middle.X - tube.Axis.Start.X) * x) + ((middle.Y - tube.Axis.Start.Y) * y)) / ((x * x) + (y * y));
+        return along is > 0 and < 1 && tube.Shows(middle);
     }
+
+    private static Refusal WhyNone(TubeMaps? maps) => maps is not null && maps.WallShare() >= OneTubeShare
+        ? new Refusal(
+            Stage,
+            "A tube can be seen, but not both of its long sides: one is out of the picture, covered, or too blurred to be measured.",
+            "Photograph the tube so that both of its long sides are in the picture, or mark the two sides by hand.")
+        : new Refusal(
+            Stage,
+            "No tube can be made out: no two straight outlines with a rounded metal surface between them were found.",
+            "Photograph the tube so that both of its long sides show against a plain background of another colour, or mark the two sides by hand.");
+
+    /// <summary>Share of the picture that must look like tube wall before a tube is said to be there.</summary>
+    private const double OneTubeShare = 0.05;
 }

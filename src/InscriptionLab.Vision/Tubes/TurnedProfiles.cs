@@ -49,6 +49,9 @@ internal sealed class TurnedProfiles
     /// <summary>Gets the mean colour (L*, a*, b*) of a strip at a row.</summary>
     internal ReadOnlySpan<float> Colour(int strip, int row) => _colours.AsSpan(((strip * Rows) + row) * 3, 3);
 
+    /// <summary>Gives a value indicating whether a strip shows the picture at a row.</summary>
+    internal bool InPicture(int strip, int row) => !float.IsNaN(_colours[((strip * Rows) + row) * 3]);
+
     /// <summary>Gives the photo point of a turned point.</summary>
     internal PixelPoint ToPhoto(double x, double y)
     {

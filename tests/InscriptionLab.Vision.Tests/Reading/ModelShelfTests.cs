@@ -4,6 +4,7 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 using InscriptionLab.Outcomes;
+using InscriptionLab.Vision.Models;
 using InscriptionLab.Vision.Reading;
 using Xunit;
 

@@ -8,7 +8,7 @@ using System.Text.Json;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Vision.Native;
 
-namespace InscriptionLab.Vision.Reading;
+namespace InscriptionLab.Vision.Models;
 
 /// <summary>The models folder: models.json says what belongs there, and nothing else is loaded.</summary>
 public sealed class ModelShelf
@@ -41,6 +41,9 @@ public sealed class ModelShelf
             throw new InscriptionLabException($"{index}: the list of models cannot be understood; put back the models folder that belongs to this version.", cause);
         }
     }
+
+    /// <summary>Tells whether the index names a model: not every build of the models folder holds all of them.</summary>
+    internal bool Lists(string file) => _cards.ContainsKey(file);
 
     /// <summary>Gives what the index says of a model.</summary>
     internal ModelCard Card(string file) => _cards.TryGetValue(file, out var card)

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace InscriptionLab.Vision.Reading;
+namespace InscriptionLab.Vision.Models;
 
 /// <summary>What models.json says of one model file; empty or zero where it does not apply.</summary>
 /// <param name="File">File name in the models folder.</param>

@@ -1,0 +1,96 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using InscriptionLab.Measures;
+using InscriptionLab.Photos;
+using InscriptionLab.Tubes;
+
+namespace InscriptionLab.Vision.Tubes;
+
+/// <summary>Looks for tubes along one direction: levels the picture on it, pairs the edges, and measures the best pairs in the full-size photo.</summary>
+internal sealed class OutlineHypotheses(TubeFinderOptions options)
+{
+    /// <summary>Rounds in which the direction is bettered, and the slope under which it is good enough.</summary>
+    private const int DirectionRounds = 3;
+    private const double LevelEnough = 0.01;
+
+    /// <summary>Lines that vote on the direction.</summary>
+    private const int Voters = 6;
+
+    /// <summary>How far a silhouette may lie from its coarse line, in working pixels.</summary>
+    private const double CoarseError = 4;
+
+    /// <summary>Most tubes along one direction.</summary>
+    private const int MostTubes = 4;
+
+    /// <summary>Gives the tubes along a direction, best first.</summary>
+    internal IEnumerable<(Tube Tube, double Score)> Along(double direction, Photo photo, LabPicture picture, LinearPicture linear, TubeMaps? maps)
+    {
+        var (evidence, region, lines) = Level(picture, direction, maps);
+        var smallest = options.SmallestDiameter * options.WorkingSide;
+        var pairs = region is null
+            ? OutlinePairSearch.Find(evidence, lines, smallest).Take(1)
+            : RegionPairSearch.Find(evidence, region, lines, smallest).Take(MostTubes);
+        foreach (var pair in pairs)
+        {
+            if (Refine(photo, linear, evidence.Profiles, pair, picture.Scale) is { } tube)
+            {
+                yield return (tube, pair.Score);
+            }
+        }
+    }
+
+    /// <summary>Turns the picture until its clearest edges lie level.</summary>
+    private (EdgeEvidence Evidence, RegionEvidence? Region, IReadOnlyList<EdgeLine> Lines) Level(LabPicture picture, double direction, TubeMaps? maps)
+    {
+        var round = 0;
+        while (true)
+        {
+            var evidence = EdgeEvidence.From(TurnedProfiles.From(picture, direction, options.Strips));
+            RegionEvidence? region = null;
+            if (maps is not null)
+            {
+                region = RegionEvidence.From(evidence.Profiles, maps);
+                evidence = evidence.With(region);
+            }
+
+            var lines = EdgeLineSearch.Find(evidence, options.SteepestSlope);
+            round++;
+            if (round == DirectionRounds || lines.Count == 0)
+            {
+                return (evidence, region, lines);
+            }
+
+            var voters = lines.Take(Voters).ToList();
+            var slope = voters.Sum(line => line.Score * line.Slope) / voters.Sum(line => line.Score);
+            if (Math.Abs(slope) < LevelEnough)
+            {
+                return (evidence, region, lines);
+            }
+
+            direction += Math.Atan(slope);
+        }
+    }
+
+    private Tube? Refine(Photo photo, LinearPicture linear, TurnedProfiles profiles, OutlinePair pair, double scale)
+    {
+        PixelSegment InPhoto(EdgeLine line)
+        {
+            var from = profiles.Middles[pair.First];
+            var to = profiles.Middles[pair.Last];
+            return new PixelSegment(profiles.ToPhoto(from, line.At(from)), profiles.ToPhoto(to, line.At(to)));
+        }
+
+        var reach = CoarseError / scale;
+        var upper = OutlineRefiner.Refine(linear, InPhoto(pair.Upper), reach);
+        var lower = OutlineRefiner.Refine(linear, InPhoto(pair.Lower), reach);
+        if (upper is null || lower is null)
+        {
+            return null;
+        }
+
+        var share = (double)(pair.Last - pair.First + 1) / profiles.Strips;
+        var trust = pair.Agreement > 0 ? pair.Agreement : Math.Clamp(pair.Score / (2 * EdgeEvidence.Clear * share), 0, 1);
+        return new TubeBuilder(options).Build(photo, upper.Line, lower.Line, Probability.From(trust * Math.Sqrt(upper.Support * lower.Support)), []);
+    }
+}

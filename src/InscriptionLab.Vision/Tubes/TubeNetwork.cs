@@ -1,0 +1,59 @@
+using System;
+using InscriptionLab.Imaging;
+using InscriptionLab.Vision.Models;
+using InscriptionLab.Vision.Native;
+using OpenCvSharp;
+
+namespace InscriptionLab.Vision.Tubes;
+
+/// <summary>The network that marks tube walls and their outlines in a small copy of the photo.</summary>
+internal sealed class TubeNetwork : IDisposable
+{
+    /// <summary>Longer side of the copy, as in training.</summary>
+    private const int LongerSide = 128;
+
+    /// <summary>The network's sides must be whole multiples of this.</summary>
+    private const int SideStep = 16;
+
+    /// <summary>Input pixels a cell of the output.</summary>
+    private const int CellSize = 2;
+
+    /// <summary>Half the grey range: levels are fed as (level - 127.5) / 127.5.</summary>
+    private const float HalfRange = 127.5f;
+
+    private readonly OnnxNetwork _network;
+
+    /// <summary>Name of the model's file.</summary>
+    internal const string File = "tubes.onnx";
+
+    internal TubeNetwork(ModelShelf shelf) => _network = shelf.Open(File, ("picture", [1, 3, -1, -1]), ["maps"]);
+
+    /// <inheritdoc/>
+    public void Dispose() => _network.Dispose();
+
+    /// <summary>Looks at a photo.</summary>
+    internal TubeMaps Look(ColourImage colour)
+    {
+        var scale = (double)LongerSide / Math.Max(colour.Width, colour.Height);
+        var width = Math.Max(CellSize, (int)Math.Round(colour.Width * scale));
+        var height = Math.Max(CellSize, (int)Math.Round(colour.Height * scale));
+        var (fullWidth, fullHeight) = (RoundUp(width), RoundUp(height));
+        using var full = NativeImage.From(colour);
+        using var small = full.Apply((from, to) => Cv2.Resize(from, to, new Size(width, height), 0, 0, scale < 1 ? InterpolationFlags.Area : InterpolationFlags.Linear));
+        using var padded = small.Apply((from, to) => Cv2.CopyMakeBorder(from, to, 0, fullHeight - height, 0, fullWidth - width, BorderTypes.Replicate));
+        var pixels = padded.Mat.AsSpan<Vec3b>();
+        var plane = pixels.Length;
+        var numbers = new float[3 * plane];
+        for (var i = 0; i < plane; i++)
+        {
+            numbers[i] = (pixels[i].Item0 / HalfRange) - 1;
+            numbers[plane + i] = (pixels[i].Item1 / HalfRange) - 1;
+            numbers[(2 * plane) + i] = (pixels[i].Item2 / HalfRange) - 1;
+        }
+
+        var output = _network.Run(numbers, [1, 3, fullHeight, fullWidth])[0];
+        return new TubeMaps(output, (width + 1) / CellSize, (height + 1) / CellSize, scale / CellSize);
+    }
+
+    private static int RoundUp(int side) => (side + SideStep - 1) / SideStep * SideStep;
+}
