@@ -29,6 +29,12 @@ internal sealed class CircleTracer
     private const double LargestSignificance = 6;
     private const int Refinements = 8;
 
+    /// <summary>Width of the surfaces on both sides of the search from which the ordinary slope is taken, in pixels.</summary>
+    private const double Beside = 4;
+
+    /// <summary>No slope below this is an edge, in linear light a pixel: a step of one grey level in the dark is about this.</summary>
+    private const double SmallestSlope = 2e-4;
+
     private readonly LightPicture _picture;
 
     internal CircleTracer(LightPicture picture) => _picture = picture;
@@ -154,19 +160,20 @@ internal sealed class CircleTracer
         var ordinary = new List<double>();
         for (var i = 0; i < curve.Length; i++)
         {
-            raw[i] = _picture.Holds(curve[i].At.X, curve[i].At.Y, reach + 2)
-                ? EdgeProfile.Across(_picture, curve[i].At, curve[i].OutwardX, curve[i].OutwardY, reach, halfWidth).Extrema()
+            var wide = _picture.Holds(curve[i].At.X, curve[i].At.Y, reach + Beside + 2)
+                ? EdgeProfile.Across(_picture, curve[i].At, curve[i].OutwardX, curve[i].OutwardY, reach + Beside, halfWidth).Extrema()
                 : [];
-            ordinary.AddRange(raw[i].Select(e => Math.Abs(e.Slope)));
-        }
+            raw[i] = [.. wide.Where(e => Math.Abs(e.Place) <= reach)];
 
-        if (ordinary.Count == 0)
-        {
-            return [.. raw.Select(_ => Array.Empty<Offer>())];
+            // What is ordinary is asked of the surfaces beside the edge: a blurred edge is often the only slope there is near the curve.
+            foreach (var side in new[] { -1, 1 })
+            {
+                ordinary.Add(wide.Where(e => side * e.Place > reach).Select(e => Math.Abs(e.Slope)).DefaultIfEmpty(0).Max());
+            }
         }
 
         ordinary.Sort();
-        var noise = Math.Max(ordinary[ordinary.Count / 2], 1e-5);
+        var noise = Math.Max(ordinary[ordinary.Count / 2], SmallestSlope);
         return
         [
             .. raw.Select(r => r

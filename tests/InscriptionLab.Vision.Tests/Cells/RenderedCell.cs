@@ -39,6 +39,9 @@ internal sealed record RenderedCell
 
     public double RollDegrees { get; init; } = 8;
 
+    /// <summary>Gets how far from the world's origin toward the cell the camera looks, in millimetres.</summary>
+    public double Aim { get; init; }
+
     public double OuterMillimetres { get; init; } = 40;
 
     public double ClearMillimetres { get; init; } = 29;
@@ -84,7 +87,8 @@ internal sealed record RenderedCell
             var flat = new PlaneCamera(Focal, new PixelPoint((Width - 1) / 2.0, (Height - 1) / 2.0), new Vector3D(c, -s, 0), new Vector3D(s, c, 0), new Vector3D(0, 0, 1), new Vector3D(0, 0, Distance));
             var (ds, dc) = Math.SinCos(TiltDirectionDegrees * Math.PI / 180);
             var tilt = TiltDegrees * Math.PI / 180;
-            return flat.Turned(new Vector3D(dc * tilt, ds * tilt, 0)) with { Shift = new Vector3D(0, 0, Distance) };
+            var turned = flat.Turned(new Vector3D(dc * tilt, ds * tilt, 0));
+            return turned with { Shift = new Vector3D(turned.Row0.Y * Aim, turned.Row1.Y * Aim, Distance + (turned.Row2.Y * Aim)) };
         }
     }
 
