@@ -16,7 +16,7 @@ internal static class BudgetWriter
     private const double ReadDegrees = 50;
 
     /// <summary>Writes the budget of a circle of the scene.</summary>
-    internal static UncertaintyBudget Write(CircleSighting sighting, SceneSolution scene, int index, CellMeasurerOptions options)
+    internal static UncertaintyBudget Write(CircleSighting sighting, SceneSolution scene, int index, bool heightGiven, CellMeasurerOptions options)
     {
         var shares = scene.DiameterContributions(index);
         var circle = scene.Circles[index];
@@ -28,7 +28,8 @@ internal static class BudgetWriter
             new("edge beside burnt-out light", options.BurntEdgePixels * sighting.BurntShare, "px", 2 / pixels, JudgedDegrees, "experience: light cut off at white"),
             Row(shares, "readings on the scale, and tilt from them", "scatter of the readings of this photo, correlation counted", ReadDegrees, SceneInput.ScalePoints),
             new("making of the scale", options.ScaleMakingRelative, "1", 2 * circle.Radius, JudgedDegrees, "experience: engraved rules and careful prints"),
-            Row(shares, "height of the rim above the scale", "given by the user, or laid level by eye", JudgedDegrees, SceneInput.PlaneOffset),
+            Row(shares, "height of the rim above the scale", heightGiven ? "given by the user" : "laid level by eye, if it is level", JudgedDegrees, SceneInput.PlaneOffset),
+            new("height of the rim above the scale, not given", heightGiven ? 0 : options.UnknownOffsetMillimetres, "mm", 2 * circle.Radius / scene.RimDistance(), JudgedDegrees, "experience: a card on the table lies up to 13 mm below the rim"),
             Row(shares, "focal length", "EXIF data, or assumed", JudgedDegrees, SceneInput.Focal),
             Row(shares, "distortion left by the lens", "experience", JudgedDegrees, SceneInput.Distortion),
             Row(shares, "roundness as seen, and tilt from it", "experience: making, light and shade", JudgedDegrees, SceneInput.Roundness),

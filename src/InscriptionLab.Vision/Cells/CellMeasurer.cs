@@ -89,7 +89,8 @@ public sealed class CellMeasurer
             Focal = known?.Pixels ?? (_options.AssumedFocal * Math.Max(photo.Gray.Width, photo.Gray.Height)),
             FocalRelative = known is null ? _options.AssumedFocalRelative : _options.KnownFocalRelative,
             RimHeight = request.PlaneOffset?.Millimetres ?? 0,
-            RimHeightUncertainty = request.PlaneOffset is null ? _options.UnknownOffsetMillimetres : _options.KnownOffsetMillimetres,
+            // An unknown height has a row of its own in the budget: as a loose prior it would let readings of the rim move the height at random.
+            RimHeightUncertainty = _options.KnownOffsetMillimetres,
             ConcentricityUncertainty = _options.ConcentricityMillimetres,
             ClearDepthUncertainty = _options.ClearDepthMillimetres,
             StopDepth = _options.StopDepthMillimetres,

@@ -15,12 +15,12 @@ public sealed record CellMeasurerOptions
     /// <value>Default 0.05: the 35 mm equivalent is a rounded whole number and close focus lengthens it.</value>
     public double KnownFocalRelative { get; init; } = 0.05;
 
-    /// <summary>Gets the uncertainty of the rim's height above the scale where the user says nothing, in millimetres.</summary>
-    /// <value>Default 0.5: what laying a scale level with the rim by eye reaches (common practice).</value>
-    public double UnknownOffsetMillimetres { get; init; } = 0.5;
+    /// <summary>Gets the uncertainty of the rim's height above the scale where the user says nothing, in millimetres. The scale is then taken to lie level with the rim.</summary>
+    /// <value>Default 6.5: a card on the table lies as much below the rim as the cell is high, up to about 13 mm (common practice), and that is two standard deviations.</value>
+    public double UnknownOffsetMillimetres { get; init; } = 6.5;
 
-    /// <summary>Gets the uncertainty of a height that the user gives, in millimetres.</summary>
-    /// <value>Default 0.25: a height read from a rule to half a millimetre.</value>
+    /// <summary>Gets the uncertainty of a height that the user gives (nought for level), in millimetres.</summary>
+    /// <value>Default 0.25: a height read from a rule, or a level judged by a straight edge, to half a millimetre.</value>
     public double KnownOffsetMillimetres { get; init; } = 0.25;
 
     /// <summary>Gets the uncertainty of an inner circle's centre beside the axis along each direction, in millimetres.</summary>

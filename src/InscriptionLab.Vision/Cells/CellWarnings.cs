@@ -26,7 +26,7 @@ internal static class CellWarnings
             var relative = 100 / scene.RimDistance();
             warnings.Add(string.Create(
                 CultureInfo.InvariantCulture,
-                $"The scale is taken to lie in the plane of the rim, within about {options.UnknownOffsetMillimetres:0.#} mm. For each millimetre it lies lower, every diameter reads about {relative:0.0#} % too large: measure the height of the rim above the scale and pass it with --plane-offset."));
+                $"How high the rim lies above the scale was not given. The diameters hold for a scale level with the rim; for each millimetre it lies lower they read about {relative:0.0#} % too large, and the uncertainty counts up to {UncertaintyBudget.CoverageFactor * options.UnknownOffsetMillimetres:0} mm. Measure the height and pass it with --plane-offset (0 where scale and rim are level): the uncertainty becomes many times smaller."));
         }
 
         if (scale.SizeAssumed)

@@ -63,6 +63,7 @@ public sealed class CellMeasurerTests
         var plain = Found(drawn, Request("checkerboard:5mm"));
         Assert.True(plain.Circles[0].Diameter.Value.Millimetres > 1.03 * drawn.OuterMillimetres);
         Assert.Contains(plain.Warnings, w => w.Contains("--plane-offset", StringComparison.Ordinal));
+        AssertCovers(drawn.OuterMillimetres, plain.Circles[0]);
         var corrected = Found(drawn, Request("checkerboard:5mm") with { PlaneOffset = Length.FromMillimetres(8) });
         AssertNear(drawn.OuterMillimetres, corrected.Circles[0], 0.01);
         Assert.DoesNotContain(corrected.Warnings, w => w.Contains("--plane-offset", StringComparison.Ordinal));
@@ -113,7 +114,7 @@ public sealed class CellMeasurerTests
         foreach (var drawn in RenderedCellDraws.Take(24, 7))
         {
             // A photo that is declined gives no interval; the count below allows two of them.
-            if (Run(drawn.Cell, Request(drawn.Request)) is not Outcome<CellMeasurement>.Found found)
+            if (Run(drawn.Cell, drawn.Request) is not Outcome<CellMeasurement>.Found found)
             {
                 continue;
             }
@@ -144,6 +145,9 @@ public sealed class CellMeasurerTests
         var error = Math.Abs(circle.Diameter.Value.Millimetres - truth) / truth;
         Assert.True(error <= relative, $"{circle.Role}: {circle.Diameter.Value.Millimetres:F3} mm, truth {truth:F3} mm");
     }
+
+    private static void AssertCovers(double truth, CellCircle circle) =>
+        Assert.Equal(truth, circle.Diameter.Value.Millimetres, circle.Diameter.ExpandedUncertainty.Millimetres);
 
     private static MeasureRequest Request(string scale)
     {

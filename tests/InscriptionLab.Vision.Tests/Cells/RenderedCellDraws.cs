@@ -8,8 +8,8 @@ namespace InscriptionLab.Vision.Tests.Cells;
 /// <summary>Draws cells at random: what the measurer takes for known comes from the distributions in its options, the rest from wide ranges.</summary>
 internal static class RenderedCellDraws
 {
-    /// <summary>Gives so many cells, each with the scale that a user would name.</summary>
-    internal static IEnumerable<(RenderedCell Cell, string Request)> Take(int count, int seed)
+    /// <summary>Gives so many cells, each with what a user would say. In turn: the scale is level and said to be, the scale is lower by a height that is said, nothing is said and every other card lies on the table.</summary>
+    internal static IEnumerable<DrawnCell> Take(int count, int seed)
     {
         var random = new Random(seed);
         var options = new CellMeasurerOptions();
@@ -22,7 +22,15 @@ internal static class RenderedCellDraws
             var outer = Between(32, 44);
             var clear = outer * Between(0.62, 0.85);
             var kind = (ScaleKind)(i % 3);
-            yield return (
+            var plane = (DrawnPlane)(i / 3 % 3);
+            var height = plane == DrawnPlane.Level ? 0 : Between(3, 12);
+            var off = Normal(0, options.KnownOffsetMillimetres);
+            if (plane == DrawnPlane.Unsaid && random.Next(2) == 0)
+            {
+                height = 0;
+            }
+
+            yield return new DrawnCell(
                 new RenderedCell
                 {
                     Seed = (seed * 1000) + i,
@@ -38,7 +46,8 @@ internal static class RenderedCellDraws
                     StopMillimetres = clear * Between(0.35, 0.8),
                     StopDepth = Math.Clamp(Normal(options.StopDepthMillimetres, options.StopDepthUncertaintyMillimetres), 0.5, 6),
                     StopShift = Normal(0, options.ConcentricityMillimetres),
-                    RimHeight = Normal(0, options.UnknownOffsetMillimetres),
+                    RimHeight = height + off,
+                    CellHeight = height + off > 2 ? height + off + 0.3 : 8,
                     Scale = kind,
                     ScaleFactor = 1 + Normal(0, options.ScaleMakingRelative),
                     BlurPixels = Between(0.3, 1.1),
@@ -52,7 +61,9 @@ internal static class RenderedCellDraws
                     ScaleKind.Checkerboard => "checkerboard:5mm",
                     ScaleKind.Rule => "rule:1mm",
                     _ => "aruco:12mm",
-                });
+                },
+                plane,
+                plane == DrawnPlane.Unsaid ? null : height);
         }
     }
 }
