@@ -26,11 +26,17 @@ public static class SceneAdjustment
     private const int Thinning = 4;
 
     /// <summary>Starts that are followed to the end.</summary>
-    private const int FollowedStarts = 2;
+    private const int FollowedStarts = 3;
 
     /// <summary>Turns tried as starts where the scale alone does not fix the tilt, in degrees about axes in the picture.</summary>
-    private static readonly double[] StartTilts = [0, 12, 25];
+    private static readonly double[] StartTilts = [0, 16];
     private const int StartDirections = 6;
+
+    /// <summary>Focal lengths tried as starts where the file says none, in units of the assumed one: tilt and focal length are fixed together, and between two far apart the fit has more than one hollow.</summary>
+    private static readonly double[] StartFocals = [0.55, 1, 1.8];
+
+    /// <summary>Relative uncertainty from which a focal length counts as unknown.</summary>
+    private const double UnknownFocal = 0.2;
 
     /// <summary>Adjusts the scene.</summary>
     /// <param name="scale">Points on the scale.</param>
@@ -50,7 +56,7 @@ public static class SceneAdjustment
 
         var thinScale = scale with { Edges = [.. Every(scale.Edges)], Lines = [.. Every(scale.Lines)] };
         ImmutableArray<CircleSighting> thinCircles = [.. circles.Select(c => c with { Points = [.. Every(c.Points)] })];
-        return Starts(scale, start)
+        return Starts(scale, start, priors.FocalRelative > UnknownFocal ? StartFocals : [1])
             .Select(camera => SolveFrom(thinScale, thinCircles, camera, priors, FirstRounds, FirstIterations))
             .OrderBy(solution => solution.Cost)
             .Take(FollowedStarts)
@@ -75,23 +81,28 @@ public static class SceneAdjustment
         return new SceneSolution(model, result);
     }
 
-    private static IEnumerable<PlaneCamera> Starts(ScaleSighting scale, PlaneCamera start)
+    private static IEnumerable<PlaneCamera> Starts(ScaleSighting scale, PlaneCamera start, double[] focals)
     {
         var points = scale.Edges.Select(e => e.At).ToList();
         var middle = new PixelPoint(points.Average(p => p.X), points.Average(p => p.Y));
-        var pivot = start.BackProject(middle, 0);
-        foreach (var tilt in StartTilts)
+        foreach (var focal in focals)
         {
-            for (var i = 0; i < (tilt > 0 ? StartDirections : 1); i++)
+            // Twice the focal length from twice as far shows nearly the same.
+            var from = start with { Focal = focal * start.Focal, Shift = start.Shift with { Z = focal * start.Shift.Z } };
+            var pivot = from.BackProject(middle, 0);
+            foreach (var tilt in StartTilts)
             {
-                var direction = i * Math.Tau / StartDirections;
-                var radians = tilt * Math.PI / 180;
-                var turned = start.Turned(new Vector3D(Math.Cos(direction) * radians, Math.Sin(direction) * radians, 0));
+                for (var i = 0; i < (tilt > 0 ? StartDirections : 1); i++)
+                {
+                    var direction = i * Math.Tau / StartDirections;
+                    var radians = tilt * Math.PI / 180;
+                    var turned = from.Turned(new Vector3D(Math.Cos(direction) * radians, Math.Sin(direction) * radians, 0));
 
-                // Keep the scale's middle where it is seen: turn about it, not about the camera.
-                var before = Camera(start, pivot);
-                var after = Camera(turned with { Shift = start.Shift }, pivot);
-                yield return turned with { Shift = start.Shift + (before - after) };
+                    // Keep the scale's middle where it is seen: turn about it, not about the camera.
+                    var before = Camera(from, pivot);
+                    var after = Camera(turned with { Shift = from.Shift }, pivot);
+                    yield return turned with { Shift = from.Shift + (before - after) };
+                }
             }
         }
     }
