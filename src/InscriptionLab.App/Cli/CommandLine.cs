@@ -20,6 +20,8 @@ internal sealed class CommandLine
         _root.Options.Clear();
         _root.Add(new ExamineCommand(composition, terminal).ToCommand(() => _cancel));
         _root.Add(new MeasureCommand(composition, terminal).ToCommand(() => _cancel));
+        _root.Add(new CardCommand(terminal).ToCommand());
+        _root.Add(new OpticsCommand(terminal).ToCommand());
         _root.Add(new ListCommand(composition, terminal).ToCommand());
         _root.Add(new CatalogueCommand(composition, terminal).ToCommand());
         _root.Add(new SurveyCommand(composition, terminal).ToCommand(() => _cancel));

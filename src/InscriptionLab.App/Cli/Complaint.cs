@@ -14,7 +14,7 @@ internal static class Complaint
     {
         if (parsed.CommandResult.Command is RootCommand)
         {
-            return $"There is no command {arguments[0]}; the commands are serve, examine, measure, list, survey, feed, worker, catalogue, report, export, dataset, assess, test, bench and help.";
+            return $"There is no command {arguments[0]}; the commands are serve, examine, measure, card, optics, list, survey, feed, worker, catalogue, report, export, dataset, assess, test, bench and help.";
         }
 
         var command = parsed.CommandResult.Command;
@@ -27,6 +27,11 @@ internal static class Complaint
         if (arguments.Length == 1 && KeepingPages.Of(command.Name) is { } page)
         {
             return page.TrimEnd();
+        }
+
+        if (arguments.Length == 1 && HelpPage.OfInstrument(command.Name) is { } help)
+        {
+            return help.TrimEnd();
         }
 
         if (arguments.Length == 1)

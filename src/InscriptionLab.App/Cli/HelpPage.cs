@@ -12,6 +12,8 @@ internal static class HelpPage
           ./lab serve              open the page on this machine: look, correct
           ./lab examine PHOTO...   find the tube, lay the lettering flat, read it, weigh it
           ./lab measure PHOTO...   measure a lens cell: rim, clear aperture, stop, in millimetres
+          ./lab card FILE.pdf      a scale card to print and lay beside a cell
+          ./lab optics --objective what the glass could do, from its sizes
           ./lab survey FOLDER...   examine every photo of a folder, and count what was found
           ./lab feed, ./lab worker the same over several machines
           ./lab list WHAT          search, check, fill and merge a list of attested forms
@@ -22,7 +24,7 @@ internal static class HelpPage
           ./lab assess FOLDER      how well the program does on photos whose truth is known
           ./lab test               run every test
           ./lab bench              time the stages, and compare with plain text recognition
-          ./lab help COMMAND       more about serve, examine, measure or assess
+          ./lab help COMMAND       more about one command
           ./lab --version          which version this is
 
         A finding is evidence, never a certificate. Never point a telescope at the Sun; do not polish
@@ -75,10 +77,12 @@ internal static class HelpPage
         rim, the clear aperture and the stop, each in millimetres with its expanded uncertainty.
 
           --scale KIND:SIZE   what lies beside the cell and its size: checkerboard:5mm (side of a
-                              square), rule:1mm (from tick to tick) or aruco:10mm (side of a marker);
+                              square), rule:1mm (from tick to tick), aruco:10mm (side of a marker) or
+                              card:99.7mm (the check line of ./lab card as you measured it);
                               without it the program looks for each kind
           --plane-offset MM   how many millimetres the rim of the cell lies above the scale (0 = same
-                              height, negative = below)
+                              height, negative = below); without it the diameters hold for a scale
+                              level with the rim, and the uncertainty counts one on the table
           --json FILE         also write one JSON object a photo, one a line (- writes to the screen
                               in place of the report)
           --out FOLDER        where pictures and the record go
@@ -95,6 +99,14 @@ internal static class HelpPage
 
         """;
 
+    /// <summary>Gives the page of a command that needs no photo of a tube, or null.</summary>
+    internal static string? OfInstrument(string command) => command switch
+    {
+        "card" => CardCommand.Page,
+        "optics" => OpticsCommand.Page,
+        _ => null,
+    };
+
     /// <summary>Gives the page that the arguments ask for, or null where they ask for something else.</summary>
     internal static string? AskedFor(string[] arguments)
     {
@@ -104,13 +116,20 @@ internal static class HelpPage
         }
 
         var asked = arguments[0] == "help" || arguments.Any(argument => argument is "--help" or "-h");
-        return !asked ? null : KeepingPages.Of(arguments.FirstOrDefault(argument => KeepingPages.Of(argument) is not null)) ?? arguments.FirstOrDefault(argument => argument is "serve" or "examine" or "measure" or "assess") switch
+        if (!asked)
         {
-            "serve" => ServePage.Text,
-            "examine" => Examine,
-            "measure" => Measure,
-            "assess" => Assess,
-            _ => Overview,
-        };
+            return null;
+        }
+
+        return arguments.Select(KeepingPages.Of).FirstOrDefault(page => page is not null)
+            ?? arguments.Select(OfInstrument).FirstOrDefault(page => page is not null)
+            ?? arguments.FirstOrDefault(argument => argument is "serve" or "examine" or "measure" or "assess") switch
+            {
+                "serve" => ServePage.Text,
+                "examine" => Examine,
+                "measure" => Measure,
+                "assess" => Assess,
+                _ => Overview,
+            };
     }
 }

@@ -16,9 +16,10 @@ public sealed record ScaleFound(
     ImageScale AtCell,
     ImmutableArray<PixelPoint> Points)
 {
-    /// <summary>Gets the source in one word: <c>checkerboard</c>, <c>rule</c> or <c>aruco</c>.</summary>
+    /// <summary>Gets the source in one word: <c>card</c>, <c>checkerboard</c>, <c>rule</c> or <c>aruco</c>.</summary>
     public string Source => Kind switch
     {
+        ScaleKind.Card => "card",
         ScaleKind.Checkerboard => "checkerboard",
         ScaleKind.Rule => "rule",
         _ => "aruco",

@@ -3,6 +3,9 @@ namespace InscriptionLab.Cells;
 /// <summary>What kind of thing beside the cell gives the scale.</summary>
 public enum ScaleKind
 {
+    /// <summary>The printable scale card.</summary>
+    Card,
+
     /// <summary>A board of alternating squares.</summary>
     Checkerboard,
 

@@ -5,9 +5,9 @@ using InscriptionLab.Measures;
 
 namespace InscriptionLab.Cells;
 
-/// <summary>What the user says of the scale that lies beside the cell, as in <c>checkerboard:5mm</c>, <c>rule:1mm</c>, <c>rule:1/16inch</c> or <c>aruco:10mm</c>.</summary>
+/// <summary>What the user says of the scale that lies beside the cell, as in <c>checkerboard:5mm</c>, <c>rule:1mm</c>, <c>rule:1/16inch</c>, <c>aruco:10mm</c> or <c>card:99.7mm</c>.</summary>
 /// <param name="Kind">Kind of scale.</param>
-/// <param name="Size">Side of one square of a checkerboard, distance of neighbouring ticks of a rule, side of one marker's black square; null where the user names the kind only.</param>
+/// <param name="Size">Side of one square of a checkerboard, distance of neighbouring ticks of a rule, side of one marker's black square, length of the scale card's check line as measured; null where the user names the kind only.</param>
 public sealed record ScaleRequest(ScaleKind Kind, Length? Size)
 {
     private const double MillimetresPerCentimetre = 10;
@@ -29,7 +29,7 @@ public sealed record ScaleRequest(ScaleKind Kind, Length? Size)
         var parts = (text ?? string.Empty).Trim().Split(':', 2);
         if (!TryKind(parts[0].Trim(), out var kind))
         {
-            problem = $"The scale \"{text}\" names no kind of scale: write checkerboard:5mm, rule:1mm or aruco:10mm with your own size.";
+            problem = $"The scale \"{text}\" names no kind of scale: write checkerboard:5mm, rule:1mm, aruco:10mm or card:99.7mm with your own size.";
             return false;
         }
 
@@ -54,7 +54,16 @@ public sealed record ScaleRequest(ScaleKind Kind, Length? Size)
     /// <param name="length">The length where the text is understood.</param>
     /// <param name="problem">One sentence saying what is wrong, where it is not; empty otherwise.</param>
     /// <returns>True where the text is understood.</returns>
-    public static bool TryLength(string? text, out Length length, out string problem)
+    public static bool TryLength(string? text, out Length length, out string problem) => TryLength(text, SmallestMillimetres, LargestMillimetres, out length, out problem);
+
+    /// <summary>Reads a length as the user writes it, between two bounds.</summary>
+    /// <param name="text">For example <c>5mm</c>, <c>0.5 cm</c>, <c>1/16inch</c>.</param>
+    /// <param name="smallest">Smallest length in millimetres that is taken for an honest one.</param>
+    /// <param name="largest">Largest length in millimetres that is taken for an honest one.</param>
+    /// <param name="length">The length where the text is understood.</param>
+    /// <param name="problem">One sentence saying what is wrong, where it is not; empty otherwise.</param>
+    /// <returns>True where the text is understood.</returns>
+    public static bool TryLength(string? text, double smallest, double largest, out Length length, out string problem)
     {
         length = default;
         var trimmed = (text ?? string.Empty).Trim();
@@ -92,9 +101,9 @@ public sealed record ScaleRequest(ScaleKind Kind, Length? Size)
             return false;
         }
 
-        if (!(millimetres >= SmallestMillimetres && millimetres <= LargestMillimetres))
+        if (!(millimetres >= smallest && millimetres <= largest))
         {
-            problem = string.Create(CultureInfo.InvariantCulture, $"The size \"{text}\" is not between {SmallestMillimetres} mm and {LargestMillimetres} mm: check the number and its unit.");
+            problem = string.Create(CultureInfo.InvariantCulture, $"The size \"{text}\" is not between {smallest} mm and {largest} mm: check the number and its unit.");
             return false;
         }
 

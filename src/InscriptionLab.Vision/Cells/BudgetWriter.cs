@@ -16,7 +16,7 @@ internal static class BudgetWriter
     private const double ReadDegrees = 50;
 
     /// <summary>Writes the budget of a circle of the scene.</summary>
-    internal static UncertaintyBudget Write(CircleSighting sighting, SceneSolution scene, int index, bool heightGiven, CellMeasurerOptions options)
+    internal static UncertaintyBudget Write(CircleSighting sighting, SceneSolution scene, int index, ScaleSighting scale, bool heightGiven, CellMeasurerOptions options)
     {
         var shares = scene.DiameterContributions(index);
         var circle = scene.Circles[index];
@@ -27,7 +27,7 @@ internal static class BudgetWriter
             new("place of a blurred edge", options.EdgePlacePixels / (sighting.SeenShare * sighting.SeenShare), "px", 2 / pixels, JudgedDegrees, "experience: tone curve, sharpening and glare, more where little of the outline is seen"),
             new("edge beside burnt-out light", options.BurntEdgePixels * sighting.BurntShare, "px", 2 / pixels, JudgedDegrees, "experience: light cut off at white"),
             Row(shares, "readings on the scale, and tilt from them", "scatter of the readings of this photo, correlation counted", ReadDegrees, SceneInput.ScalePoints),
-            new("making of the scale", options.ScaleMakingRelative, "1", 2 * circle.Radius, JudgedDegrees, "experience: engraved rules and careful prints"),
+            new("making of the scale", MakingRelative(scale, options), "1", 2 * circle.Radius, JudgedDegrees, scale is { Kind: ScaleKind.Card, SizeAssumed: true } ? "experience: printers, the check line not measured" : "experience: engraved rules and careful prints"),
             Row(shares, "height of the rim above the scale", heightGiven ? "given by the user" : "laid level by eye, if it is level", JudgedDegrees, SceneInput.PlaneOffset),
             new("height of the rim above the scale, not given", heightGiven ? 0 : options.UnknownOffsetMillimetres, "mm", 2 * circle.Radius / scene.RimDistance(), JudgedDegrees, "experience: a card on the table lies up to 13 mm below the rim"),
             Row(shares, "focal length", "EXIF data, or assumed", JudgedDegrees, SceneInput.Focal),
@@ -38,6 +38,10 @@ internal static class BudgetWriter
         };
         return new UncertaintyBudget([.. rows.Where(r => r.Contribution > 0)]);
     }
+
+    /// <summary>Gives the relative uncertainty of the scale's own making.</summary>
+    internal static double MakingRelative(ScaleSighting scale, CellMeasurerOptions options) =>
+        scale is { Kind: ScaleKind.Card, SizeAssumed: true } ? options.UnmeasuredPrintRelative : options.ScaleMakingRelative;
 
     private static BudgetRow Row(IReadOnlyDictionary<SceneInput, double> shares, string source, string basis, double degrees, params SceneInput[] inputs)
     {

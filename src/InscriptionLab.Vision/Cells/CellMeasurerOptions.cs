@@ -59,6 +59,10 @@ public sealed record CellMeasurerOptions
     /// <value>Default 0.0005: half a tenth of a millimetre in a hundred (common practice for engraved rules; home prints can be worse).</value>
     public double ScaleMakingRelative { get; init; } = 0.0005;
 
+    /// <summary>Gets the relative uncertainty of a printed card whose check line was not measured.</summary>
+    /// <value>Default 0.01: printers' feed is off by up to about a per cent, and "fit to page" shrinks by some (common practice).</value>
+    public double UnmeasuredPrintRelative { get; init; } = 0.01;
+
     /// <summary>Gets how far edges of the scale may be seen toward light, in pixels.</summary>
     /// <value>Default 0.5: of the order of the blur.</value>
     public double EdgeShiftPixels { get; init; } = 0.5;

@@ -22,7 +22,7 @@ internal static class CellRefusals
             return new Refusal(stage, $"A {Name(scale.Kind)} is seen, but no lens cell beside it.", "Photograph one cell from straight above, its whole rim in the photo and apart from the scale.");
         }
 
-        return scale.SizeAssumed && scale.Kind != ScaleKind.Rule
+        return scale.SizeAssumed && scale.Kind is not (ScaleKind.Rule or ScaleKind.Card)
             ? new Refusal(stage, $"A {Name(scale.Kind)} is seen, but its size is not known.", Size(scale.Kind))
             : null;
     }
@@ -33,6 +33,7 @@ internal static class CellRefusals
 
     private static string Name(ScaleKind kind) => kind switch
     {
+        ScaleKind.Card => "scale card",
         ScaleKind.Checkerboard => "checkerboard",
         ScaleKind.Rule => "rule",
         _ => "coded square marker",

@@ -20,12 +20,12 @@ internal static class CellReport
         var circles = ImmutableArray.CreateBuilder<CellCircle>();
         for (var i = 0; i < scene.Circles.Length; i++)
         {
-            circles.Add(Circle(sightings[i], scene, i, request.PlaneOffset is not null, options));
+            circles.Add(Circle(sightings[i], scene, i, scale, request.PlaneOffset is not null, options));
         }
 
         var rim = scene.Circles[0].Centre;
         var heightRelative = request.PlaneOffset is null ? options.UnknownOffsetMillimetres / scene.RimDistance() : 0;
-        var relative = Math.Sqrt(Square(scene.RelativeScaleUncertainty(0)) + Square(options.ScaleMakingRelative) + Square(heightRelative));
+        var relative = Math.Sqrt(Square(scene.RelativeScaleUncertainty(0)) + Square(BudgetWriter.MakingRelative(scale, options)) + Square(heightRelative));
         var found = new ScaleFound(
             scale.Kind,
             scale.Size,
@@ -42,11 +42,11 @@ internal static class CellReport
             CellWarnings.Of(scale, sightings, scene, photo, request, options));
     }
 
-    private static CellCircle Circle(CircleSighting sighting, SceneSolution scene, int index, bool heightGiven, CellMeasurerOptions options)
+    private static CellCircle Circle(CircleSighting sighting, SceneSolution scene, int index, ScaleSighting scale, bool heightGiven, CellMeasurerOptions options)
     {
         var circle = scene.Circles[index];
         var diameter = 2 * circle.Radius;
-        var budget = BudgetWriter.Write(sighting, scene, index, heightGiven, options);
+        var budget = BudgetWriter.Write(sighting, scene, index, scale, heightGiven, options);
         var measured = new Measured(
             Length.FromMillimetres(diameter),
             Length.FromMillimetres(budget.ExpandedUncertainty),

@@ -31,7 +31,9 @@ internal static class CellWarnings
 
         if (scale.SizeAssumed)
         {
-            warnings.Add("The ticks of the rule are taken to be 1 mm apart: if they are not, pass --scale rule: with their distance.");
+            warnings.Add(scale.Kind == ScaleKind.Card
+                ? "The check line of the scale card is taken to be 100 mm as printed: measure it with calipers and pass it, for example --scale card:99.7mm."
+                : "The ticks of the rule are taken to be 1 mm apart: if they are not, pass --scale rule: with their distance.");
         }
 
         foreach (var role in Enum.GetValues<CircleRole>())

@@ -6,9 +6,7 @@ using System.Threading;
 using InscriptionLab.Cells;
 using InscriptionLab.Imaging;
 using InscriptionLab.Measures;
-using InscriptionLab.Vision.Native;
 using OpenCvSharp;
-using OpenCvSharp.Aruco;
 
 namespace InscriptionLab.Vision.Scales;
 
@@ -21,28 +19,14 @@ internal sealed class ArucoReference : IScaleReference
     /// <summary>Margin round the markers that belongs to the card, as a share of a marker's side.</summary>
     private const double OutlineShare = 0.6;
 
-    /// <summary>Markers of one dictionary after which no other is tried: two false ones of one dictionary are not to be expected.</summary>
-    private const int EnoughMarkers = 2;
-
-    /// <summary>Dictionaries tried, in this order; the one with most markers wins.</summary>
-    private static readonly PredefinedDictionaryType[] Dictionaries =
-    [
-        PredefinedDictionaryType.Dict4X4_50,
-        PredefinedDictionaryType.Dict4X4_1000,
-        PredefinedDictionaryType.Dict5X5_1000,
-        PredefinedDictionaryType.Dict6X6_1000,
-        PredefinedDictionaryType.Dict7X7_1000,
-        PredefinedDictionaryType.DictArucoOriginal,
-        PredefinedDictionaryType.DictAprilTag_36h11,
-    ];
-
     /// <inheritdoc/>
     public ScaleKind Kind => ScaleKind.Aruco;
 
     /// <inheritdoc/>
     public ScaleSighting? Find(GrayImage image, Length? size, CancellationToken cancel)
     {
-        var (squares, cells) = Detect(image, cancel);
+        var seen = MarkerDetection.Of(image, false, cancel);
+        var (squares, cells) = (seen.Squares, seen.Cells);
         if (squares.Count == 0)
         {
             return null;
@@ -74,35 +58,8 @@ internal sealed class ArucoReference : IScaleReference
             : new ScaleSighting(ScaleKind.Aruco, Length.FromMillimetres(side), size is null, corners.ToImmutable(), edges.ToImmutable(), [], Outline(squares));
     }
 
-    private static (List<PixelPoint[]> Squares, int Cells) Detect(GrayImage image, CancellationToken cancel)
-    {
-        using var native = NativeImage.From(image);
-        List<PixelPoint[]> best = [];
-        var cells = 0;
-        foreach (var type in Dictionaries)
-        {
-            cancel.ThrowIfCancellationRequested();
-            using var dictionary = CvAruco.GetPredefinedDictionary(type);
-            using var detector = new ArucoDetector(dictionary);
-            detector.DetectMarkers(native.Mat, out var corners, out _, out _);
-            if (corners.Length > best.Count)
-            {
-                best = [.. corners.Select(c => c.Select(p => new PixelPoint(p.X, p.Y)).ToArray())];
-
-                // The pattern and its black border, one cell wide on each side.
-                cells = dictionary.MarkerSize + 2;
-            }
-
-            if (best.Count >= EnoughMarkers)
-            {
-                break;
-            }
-        }
-
-        return (best, cells);
-    }
-
-    private static ImmutableArray<PixelPoint> Outline(List<PixelPoint[]> squares)
+    /// <summary>Gives a polygon round squares, with the margin that belongs to their card.</summary>
+    internal static ImmutableArray<PixelPoint> Outline(IReadOnlyList<PixelPoint[]> squares)
     {
         var side = squares.Average(s => s[0].DistanceTo(s[1]).Pixels);
         var hull = Cv2.ConvexHull(squares.SelectMany(s => s).Select(p => new Point2f((float)p.X, (float)p.Y)));

@@ -11,7 +11,7 @@ namespace InscriptionLab.Vision.Scales;
 internal static class ScaleFinder
 {
     /// <summary>Kinds in the order in which they are looked for: the one hardest to mistake first.</summary>
-    private static readonly IScaleReference[] References = [new ArucoReference(), new CheckerboardReference(), new RuleReference()];
+    private static readonly IScaleReference[] References = [new CardReference(), new ArucoReference(), new CheckerboardReference(), new RuleReference()];
 
     /// <summary>Finds the scale.</summary>
     /// <returns>The scale, or null where none is seen.</returns>

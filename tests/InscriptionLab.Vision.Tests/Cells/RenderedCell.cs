@@ -173,14 +173,15 @@ internal sealed record RenderedCell
         if (Scale is { } kind)
         {
             var world = camera.BackProject(at, 0);
-            var (x, y) = ((world.X / ScaleFactor) + 25, (world.Y / ScaleFactor) - 4);
-            var (width, height) = kind == ScaleKind.Checkerboard ? (45.0, 35.0) : kind == ScaleKind.Rule ? (60.0, 16.0) : (40.0, 40.0);
+            var (x, y) = ((world.X / ScaleFactor) + (kind == ScaleKind.Card ? 45 : 25), (world.Y / ScaleFactor) - 4);
+            var (width, height) = kind == ScaleKind.Checkerboard ? (45.0, 35.0) : kind == ScaleKind.Rule ? (60.0, 16.0) : kind == ScaleKind.Card ? (90.0, 34.0) : (40.0, 40.0);
             if (x >= 0 && y >= 0 && x <= width && y <= height)
             {
                 return Grey(kind switch
                 {
                     ScaleKind.Checkerboard => Checker(x - 5, y - 5),
                     ScaleKind.Rule => Rule(x - 5, y),
+                    ScaleKind.Card => RenderedCard.Light(x - 5, y - 5),
                     _ => RenderedMarkers.Light(x, y),
                 });
             }

@@ -21,8 +21,8 @@ internal static class RenderedCellDraws
             var focal = Width * Math.Exp(Math.Clamp(Normal(Math.Log(options.AssumedFocal), options.AssumedFocalRelative), Math.Log(0.7), Math.Log(3)));
             var outer = Between(32, 44);
             var clear = outer * Between(0.62, 0.85);
-            var kind = (ScaleKind)(i % 3);
-            var plane = (DrawnPlane)(i / 3 % 3);
+            var kind = Enum.GetValues<ScaleKind>()[i % Enum.GetValues<ScaleKind>().Length];
+            var plane = (DrawnPlane)(i / 4 % 3);
             var height = plane == DrawnPlane.Level ? 0 : Between(3, 12);
             var off = Normal(0, options.KnownOffsetMillimetres);
             if (plane == DrawnPlane.Unsaid && random.Next(2) == 0)
@@ -58,6 +58,7 @@ internal static class RenderedCellDraws
                 },
                 kind switch
                 {
+                    ScaleKind.Card => "card:100mm",
                     ScaleKind.Checkerboard => "checkerboard:5mm",
                     ScaleKind.Rule => "rule:1mm",
                     _ => "aruco:12mm",
