@@ -17,7 +17,7 @@ public sealed class ListKeepingTests
 
     private static readonly Gen<string> Text = Gen.String[Gen.Char["abcÀſ,;\"' .&"], 1, 12].Where(text => text.Trim().Length > 0);
 
-    private static readonly Gen<ReferenceForm> Row = Gen.Select(Text, Text, Gen.OneOfConst(Enum.GetValues<AttestationStatus>()), Gen.Int[1700, 1800], Gen.OneOfConst<FormLayout?>(null, FormLayout.NameOverPlace, FormLayout.OneLine), Text)
+    private static readonly Gen<ReferenceForm> Row = Gen.Select(Text, Text, Gen.Int[0, 2].Select(index => (AttestationStatus)index), Gen.Int[1700, 1800], Gen.Int[0, 2].Select(index => index == 2 ? null : (FormLayout?)index), Text)
         .Select((form, maker, status, from, layout, note) => new ReferenceForm(CanonicalComposition.Compose(form), maker.Trim(), status) { From = from, To = from + 10, Layout = layout, Note = note.Trim(), Wording = "Day or Night" });
 
     private static ImmutableArray<ReferenceForm> Read(string name, string text) => new ReferenceListReader().Read(name, Encoding.UTF8.GetBytes(text)).List.Forms;
