@@ -22,6 +22,7 @@ public sealed class Chromium : IAsyncLifetime
     {
         if (IsThere)
         {
+            Assertions.SetDefaultExpectTimeout(20_000);
             _playwright = await Playwright.CreateAsync();
             _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions { ExecutablePath = Program, Headless = true, Args = Quiet });
         }
