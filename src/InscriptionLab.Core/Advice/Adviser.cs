@@ -48,7 +48,7 @@ public sealed class Adviser
         (LimitKind.Focus or LimitKind.Motion or LimitKind.Glare or LimitKind.Compression or LimitKind.Angle, LimitKind.FlatLight or LimitKind.LightAlongStrokes) => true,
         (LimitKind.Motion or LimitKind.Compression, LimitKind.Focus) => true,
         (LimitKind.Compression, LimitKind.Motion) => true,
-        (LimitKind.FlatLight, LimitKind.LightAlongStrokes) => true,
+        (LimitKind.LightAlongStrokes, LimitKind.FlatLight) => true,
         (LimitKind.Pixels, LimitKind.Focus or LimitKind.FlatLight or LimitKind.LightAlongStrokes) => true,
         _ => false,
     };
@@ -64,12 +64,12 @@ public sealed class Adviser
 
         var allowed = Math.Max(_options.OrdinaryBlur.Pixels, (height ?? 0) * _options.BlurOfLetter);
         var (sharp, wide) = (m.SharpBlur.Pixels * HalfWidth, m.WideBlur.Pixels * HalfWidth);
-        var moved = wide > sharp * _options.Elongation;
-        yield return moved ? Above(LimitKind.Motion, "width of edges along the movement", wide, allowed, "px", BlurSource, m) : null;
-        yield return moved ? null : Above(LimitKind.Focus, "width of edges", Math.Sqrt(sharp * wide), allowed, "px", BlurSource, m);
+        var stretched = Math.Max(_options.OrdinaryMotion.Pixels, (height ?? 0) * _options.MotionOfLetter);
+        yield return Above(LimitKind.Focus, "width of the sharpest edges", sharp, allowed, "px", BlurSource, m);
+        yield return sharp <= allowed && wide > sharp * _options.Elongation ? Above(LimitKind.Motion, "width of edges along the movement", wide, stretched, "px", BlurSource, m) : null;
 
         const string washed = "share of patches half a letter wide that are bright (235 of 255) and vary by less than 25 levels";
-        var all = m.WashedShare >= _options.WashedAll || m.MiddleLevel >= _options.WashedLevel;
+        var all = m.WashedShare >= _options.WashedAll || (m.MiddleLevel >= _options.WashedLevel && m.WashedShare >= _options.WashedAll * 2 / 3);
         yield return all ? Make(LimitKind.TooBright, "middle grey level", m.MiddleLevel, _options.WashedLevel, "of 255", Math.Max(1, m.WashedShare / _options.Washed), "median of the grey levels; " + washed, m) : null;
         yield return all ? null : Above(LimitKind.Glare, "share washed out", m.WashedShare * 100, _options.Washed * 100, "%", washed, m);
         yield return Below(LimitKind.TooDark, "brightest hundredth", m.BrightLevel, _options.BrightLevel, "of 255", "99th percentile of the grey levels", m);

@@ -21,25 +21,32 @@ public sealed record AdviserOptions
     /// <value>Default 2.6 pixels: what lens, sensor and JPEG of the untouched samples come to.</value>
     public PixelLength OrdinaryBlur { get; init; } = PixelLength.FromPixels(2.6);
 
+    /// <summary>Gets the width of edges along a movement, at half its height, as a share of the letters' height.</summary>
+    /// <value>Default 1/12: a movement hides the strokes square to it before it fills a stem.</value>
+    public double MotionOfLetter { get; init; } = 1 / 12.0;
+
+    /// <summary>Gets the width of edges along a movement that never counts.</summary>
+    public PixelLength OrdinaryMotion { get; init; } = PixelLength.FromPixels(2.2);
+
     /// <summary>Gets how much wider edges must be in one direction than square to it to count as moved.</summary>
-    public double Elongation { get; init; } = 1.6;
+    public double Elongation { get; init; } = 1.25;
 
     /// <summary>Gets the share of the lettering that may be washed out.</summary>
     public double Washed { get; init; } = 0.08;
 
     /// <summary>Gets the share of the lettering from which on all of it counts as washed out.</summary>
-    public double WashedAll { get; init; } = 0.4;
+    public double WashedAll { get; init; } = 0.6;
 
-    /// <summary>Gets the middle grey level from which on all of the lettering counts as washed out.</summary>
-    /// <value>Default 248: half of the area is burnt out or next to it.</value>
-    public double WashedLevel { get; init; } = 248;
+    /// <summary>Gets the middle grey level from which on two thirds of <see cref="WashedAll"/> are enough.</summary>
+    /// <value>Default 253: half of the area is burnt out.</value>
+    public double WashedLevel { get; init; } = 253;
 
     /// <summary>Gets the grey level that the brightest hundredth should reach.</summary>
     /// <value>Default 90: with less, a phone's noise is as large as the grooves' contrast; dark metal still has highlights.</value>
     public double BrightLevel { get; init; } = 90;
 
     /// <summary>Gets the contrast that strokes should have.</summary>
-    public double Contrast { get; init; } = 0.22;
+    public double Contrast { get; init; } = 0.17;
 
     /// <summary>Gets how much stronger stems may show than bars, or bars than stems.</summary>
     /// <value>Default 1.8: upright letters of the samples lie between 0.85 and 1.65.</value>

@@ -8,12 +8,12 @@ internal static class BlockMeter
 {
     private const int Block = 8;
 
-    /// <summary>Gives the geometric mean, across and down, of the strongest grid line's steps over those of the other lines.</summary>
+    /// <summary>Gives the smaller one, across and down, of the strongest grid line's steps over those of the other lines: evenly spaced strokes make a grid in one direction only.</summary>
     internal static double Measure(LetteringArea area)
     {
         var (width, height) = (area.Gray.Mat.Width, area.Gray.Mat.Height);
         var levels = area.Gray.Mat.AsSpan<float>().ToArray();
-        return Math.Sqrt(Along(area.Inside, levels, width, height, 1, width) * Along(area.Inside, levels, height, width, width, 1));
+        return Math.Min(Along(area.Inside, levels, width, height, 1, width), Along(area.Inside, levels, height, width, width, 1));
     }
 
     private static double Along(bool[] inside, float[] levels, int length, int rows, int step, int rowStep)

@@ -13,9 +13,11 @@ namespace InscriptionLab.Vision.Light;
 /// </summary>
 internal static class BlurMeter
 {
-    /// <summary>First blur against noise, and the known second one, pixels.</summary>
-    private const double Calming = 0.6;
-    private const double Known = 1.0;
+    /// <summary>First blur against noise, and the known second one, as shares of the letters' height but not below so many pixels: edges of large letters are looked at no finer than their strokes need, or noise passes for edges.</summary>
+    private const double CalmingOfLetter = 1 / 40.0;
+    private const double LeastCalming = 0.6;
+    private const double KnownOfLetter = 1 / 24.0;
+    private const double LeastKnown = 1.0;
 
     /// <summary>Directions in half a turn.</summary>
     private const int Directions = 8;
@@ -23,17 +25,22 @@ internal static class BlurMeter
     /// <summary>Share of the pixels whose slopes are too small to be edges.</summary>
     private const double NoEdges = 0.8;
 
+    /// <summary>Widest edges told, pixels of standard deviation.</summary>
+    private const double Widest = 20;
+
     /// <summary>Edges that a direction needs to be heard.</summary>
     private const int LeastEdges = 20;
 
-    /// <summary>Variance below which widths cannot be told apart, pixels squared; keeps ratios of tiny widths near 1.</summary>
+    /// <summary>Variance below which widths cannot be told apart, over that of the known blur; keeps ratios of tiny widths near 1.</summary>
     private const double Unresolved = 0.3;
 
     /// <summary>Gives the standard deviations of the blur along the sharpest and the widest direction, and the latter.</summary>
     internal static (double Sharp, double Wide, Angle Direction) Measure(LetteringArea area)
     {
-        using var calm = Blur(area.Gray, Calming);
-        using var known = Blur(area.Gray, Math.Sqrt((Calming * Calming) + (Known * Known)));
+        var calming = Math.Max(LeastCalming, area.Height * CalmingOfLetter);
+        var added = Math.Max(LeastKnown, area.Height * KnownOfLetter);
+        using var calm = Blur(area.Gray, calming);
+        using var known = Blur(area.Gray, Math.Sqrt((calming * calming) + (added * added)));
         var before = new SlopeField(calm);
         var after = new SlopeField(known);
         var inside = Enumerable.Range(0, area.Inside.Length).Where(at => area.Inside[at] && before.IsInner(at)).ToList();
@@ -52,22 +59,22 @@ internal static class BlurMeter
         foreach (var at in inside.Where(at => before.Steepness(at) > least && before.IsCrest(at)))
         {
             var ratio = before.Steepness(at) / Math.Max(1e-3, after.Steepness(at));
-            var variance = (Known * Known / Math.Max(1e-3, (ratio * ratio) - 1)) - (Calming * Calming);
+            var variance = (added * added / Math.Max(1e-3, (ratio * ratio) - 1)) - (calming * calming);
             var direction = (int)Math.Round(before.Direction(at) / Math.PI * Directions);
-            edges[((direction % Directions) + Directions) % Directions].Add(Math.Clamp(variance, 0, 100));
+            edges[((direction % Directions) + Directions) % Directions].Add(Math.Clamp(variance, 0, Widest * Widest));
         }
 
-        return Widest(edges);
+        return Extremes(edges, Unresolved * added * added);
     }
 
-    private static (double Sharp, double Wide, Angle Direction) Widest(List<double>[] edges)
+    private static (double Sharp, double Wide, Angle Direction) Extremes(List<double>[] edges, double unresolved)
     {
         var medians = edges.Select(list => list.Count >= LeastEdges ? Quantile([.. list], 0.5) : double.NaN).ToArray();
         var all = Quantile([.. edges.SelectMany(list => list)], 0.5);
         var (best, ratio) = (-1, 1.0);
         for (var i = 0; i < Directions; i++)
         {
-            var here = (medians[i] + Unresolved) / (medians[(i + (Directions / 2)) % Directions] + Unresolved);
+            var here = (medians[i] + unresolved) / (medians[(i + (Directions / 2)) % Directions] + unresolved);
             if (here > ratio)
             {
                 (best, ratio) = (i, here);
@@ -75,8 +82,8 @@ internal static class BlurMeter
         }
 
         return best < 0
-            ? (Math.Sqrt(all), Math.Sqrt(all), default)
-            : (Math.Sqrt(medians[(best + (Directions / 2)) % Directions] + Unresolved), Math.Sqrt(medians[best] + Unresolved), Angle.FromRadians(best * Math.PI / Directions));
+            ? (Math.Sqrt(all + unresolved), Math.Sqrt(all + unresolved), default)
+            : (Math.Sqrt(medians[(best + (Directions / 2)) % Directions] + unresolved), Math.Sqrt(medians[best] + unresolved), Angle.FromRadians(best * Math.PI / Directions));
     }
 
     internal static NativeImage Blur(NativeImage image, double sigma) =>

@@ -30,7 +30,7 @@ public sealed class LampSideTests
     public void Light_along_the_strokes_is_told_from_light_across_them(string word, double around, double along, LimitKind? expected)
     {
         var scene = new TubeScene { Width = 520, Height = 360, Noise = 1.5, Radius = 24, Distance = 200 };
-        var photo = new EngravedTube(scene, Groove.Word(word, 0, 0, LetterHeight, 0.28, 0.12)) { Exposure = 1.4 }.Render(EngravedTube.Lamp(around, along));
+        var photo = new EngravedTube(scene, Groove.Word(word, 0, 0, LetterHeight, 0.28, 0.17)) { Exposure = 1.2, Ambient = 0.02 }.Render(EngravedTube.Lamp(around, along));
 
         var measures = new LetteringMeter().Measure(photo, null, ReadingOf(word, scene), CancellationToken.None);
         var advice = new Adviser().Advise(measures);
