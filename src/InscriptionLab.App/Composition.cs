@@ -21,6 +21,7 @@ using InscriptionLab.Vision.Photos;
 using InscriptionLab.Vision.Reading;
 using InscriptionLab.Vision.Strips;
 using InscriptionLab.Vision.Tubes;
+using InscriptionLab.Vision.Turns;
 
 namespace InscriptionLab.App;
 
@@ -34,6 +35,7 @@ internal sealed class Composition : IDisposable
     private readonly TesseractReaderOptions _secondOptions = new();
     private readonly CellMeasurerOptions _cellOptions = new();
     private readonly GathererOptions _gathererOptions = new();
+    private readonly TurnSetOptions _turnOptions = new();
     private readonly ComparerOptions _comparerOptions = new();
     private readonly JudgeOptions _judgeOptions = new();
     private readonly EvidenceOptions _evidenceOptions = new();
@@ -64,6 +66,7 @@ internal sealed class Composition : IDisposable
         new("reading", _readerOptions),
         new("second reading", _secondOptions),
         new("together", _gathererOptions),
+        new("turns", _turnOptions),
         new("comparison", _comparerOptions),
         new("finding", _judgeOptions),
         new("evidence", _evidenceOptions),
@@ -99,7 +102,11 @@ internal sealed class Composition : IDisposable
         new(Stages(list, known) with { FindTubes = (photo, _) => _tubeFinder.Value.Run(photo, first, second).Then<ImmutableArray<Tube>>(tube => new Outcome<ImmutableArray<Tube>>.Found([tube])), TubesAreMarked = true }, Clock);
 
     /// <summary>Builds the joint examination of several photos against a list.</summary>
-    internal SetExaminer SetExaminer(ReferenceList list, Circumstances? known = null) => new(Stages(list, known), new Gatherer(_gathererOptions), new Stand(_gathererOptions));
+    internal SetExaminer SetExaminer(ReferenceList list, Circumstances? known = null)
+    {
+        var turns = new TurnSet(_turnOptions);
+        return new(Stages(list, known), new SetStages(turns.Match, (photos, tubes, matches, cancel) => turns.Run(photos, tubes, matches, cancel)), new Gatherer(_gathererOptions), new PhotoSorter(_gathererOptions), new Stand(_gathererOptions));
+    }
 
     /// <summary>Builds the flow of a measurement.</summary>
     internal Measurer Measurer() => new(new PhotoReader(_photoLimits).Read, new CellMeasurer(_cellOptions).Run);

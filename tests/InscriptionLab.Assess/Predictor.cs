@@ -67,10 +67,7 @@ internal sealed class Predictor(Composition composition, string folder, TextWrit
         if (group.Count > 1)
         {
             var kind = group[0].Kind == "raking" ? SetKind.Raking : SetKind.Turns;
-            if (composition.SetExaminer(DemoReferences.Load()).Examine([.. members], kind, cancel) is { } set)
-            {
-                _sets.Add(RecordMaker.Of(set));
-            }
+            _sets.AddRange(composition.SetExaminer(DemoReferences.Load()).Examine([.. members], kind, cancel).Select(RecordMaker.Of));
         }
     }
 

@@ -34,11 +34,11 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
         var examined = Consistent(Examine(examiner, references.List, known, cancel), examiner);
         if (examined.Length > 0)
         {
-            var set = Together(examined, references.List, known, cancel);
-            Report(TextReport.OfRequests(Requests.Of(examined, set)));
-            JsonTarget.Write(request.Json, Lines(examined, set), terminal.Output);
-            WriteFolder(examined, set, references.List);
-            Keep(examined, set, references.List);
+            var sets = Together(examined, references.List, known, cancel);
+            Report(TextReport.OfRequests(Requests.Of(examined, sets)));
+            JsonTarget.Write(request.Json, Lines(examined, sets), terminal.Output);
+            WriteFolder(examined, sets, references.List);
+            Keep(examined, sets, references.List);
         }
 
         return _failed ? ExitCode.Failed : ExitCode.Done;
@@ -78,40 +78,40 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
         return PhotosOfOneObject.Together(examined, examiner);
     }
 
-    private SetExamination? Together(ImmutableArray<Examination> examined, ReferenceList list, Circumstances known, CancellationToken cancel)
+    private ImmutableArray<SetExamination> Together(ImmutableArray<Examination> examined, ReferenceList list, Circumstances known, CancellationToken cancel)
     {
         if (request.IsSeparate)
         {
-            return null;
+            return [];
         }
 
-        var set = composition.SetExaminer(list, known).Examine(examined, request.Together, cancel);
-        if (set is not null)
+        var sets = composition.SetExaminer(list, known).Examine(examined, request.Together, cancel);
+        foreach (var set in sets)
         {
             Report(TextReport.Of(set));
         }
-        else if (request.Together is { } kind)
+
+        if (sets.IsEmpty && request.Together is { } kind)
         {
             _failed = true;
             terminal.Error.WriteLine($"--as {Words.For(kind)} needs at least two different photos that can be used; the photos were examined one by one.");
         }
 
-        return set;
+        return sets;
     }
 
-    private static IEnumerable<string> Lines(ImmutableArray<Examination> examined, SetExamination? set)
+    private static IEnumerable<string> Lines(ImmutableArray<Examination> examined, ImmutableArray<SetExamination> sets)
     {
-        var lines = examined.Select(examination => JsonLines.LineOf(RecordMaker.Of(examination)));
-        return set is null ? lines : lines.Append(JsonLines.LineOf(RecordMaker.Of(set)));
+        return [.. examined.Select(examination => JsonLines.LineOf(RecordMaker.Of(examination))), .. sets.Select(set => JsonLines.LineOf(RecordMaker.Of(set)))];
     }
 
-    private void WriteFolder(ImmutableArray<Examination> examined, SetExamination? set, ReferenceList list)
+    private void WriteFolder(ImmutableArray<Examination> examined, ImmutableArray<SetExamination> sets, ReferenceList list)
     {
         var folder = request.Out ?? ExaminationFolder.NameFor(request.Photos[0]);
         var provenance = new Provenance(ProgramFacts.NameAndVersion, composition.Clock.GetLocalNow(), list.Name, list.Sha256, composition.Models, request.Asked, composition.Options);
         try
         {
-            ExaminationFolder.Write(folder, examined, set, provenance);
+            ExaminationFolder.Write(folder, examined, sets, provenance);
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
@@ -121,7 +121,7 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
         Report($"written to {Path.Combine(folder, ExaminationFolder.Page)}\n\n{string.Join('\n', Cautions.Sentences)}\n");
     }
 
-    private void Keep(ImmutableArray<Examination> examined, SetExamination? set, ReferenceList list)
+    private void Keep(ImmutableArray<Examination> examined, ImmutableArray<SetExamination> sets, ReferenceList list)
     {
         if (request.Catalogue is not { } catalogue)
         {
@@ -129,8 +129,7 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
         }
 
         var maker = new EntryMaker(composition.Models, list, composition.Clock);
-        var entries = examined.Select(examination => maker.Of(examination, null, null));
-        Report(CatalogueKeeper.Keep(catalogue, [.. set is null ? entries : entries.Append(maker.Of(set, null))], composition.Clock) + "\n");
+        Report(CatalogueKeeper.Keep(catalogue, [.. examined.Select(examination => maker.Of(examination, null, null)), .. sets.Select(set => maker.Of(set, null))], composition.Clock) + "\n");
     }
 
     private void Report(string text)

@@ -39,6 +39,7 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
         var evidence = watch.Run("evidence", () => stages.Weigh(surface.Reading, finding, Seen(surface.Tube, surface.Reading, finding)));
         var advice = watch.Run("advice", () => stages.Advise(photo, surface.Tube, surface.Reading, cancel));
 
+        warnings.InsertRange(0, ViewWords.Of(surface.Reading));
         warnings.AddRange(surface.Tube?.Notes ?? []);
         return new Examination(photo, surface.Tube, surface.Strip, surface.Reading, finding, advice, warnings.ToImmutable(), watch.Times) { Evidence = evidence };
     }

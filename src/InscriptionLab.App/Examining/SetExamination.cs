@@ -3,6 +3,7 @@ using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 using InscriptionLab.Gathering;
 using InscriptionLab.Readings;
+using InscriptionLab.Strips;
 
 namespace InscriptionLab.App.Examining;
 
@@ -15,4 +16,10 @@ internal sealed record SetExamination(SetKind Kind, ImmutableArray<Examination> 
 {
     /// <summary>Gets what all that was seen is worth under three propositions.</summary>
     internal EvidenceReport Evidence { get; init; } = EvidenceReport.Empty;
+
+    /// <summary>Gets what showed that the photos belong together, and what could not be told, as sentences.</summary>
+    internal ImmutableArray<string> Reasons { get; init; } = [];
+
+    /// <summary>Gets the strip that the photos of a turned tube were joined to, its views numbered as the members; null where there is none.</summary>
+    internal TurnMosaic? Mosaic { get; init; }
 }

@@ -3,33 +3,77 @@ using System.Collections.Immutable;
 using System.Linq;
 using System.Threading;
 using InscriptionLab.Gathering;
+using InscriptionLab.Measures;
+using InscriptionLab.Outcomes;
+using InscriptionLab.Readings;
+using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
 
 namespace InscriptionLab.App.Examining;
 
-/// <summary>Reads the photos of one call together and weighs the joint reading. The photos' own examinations stay as they are.</summary>
-internal sealed class SetExaminer(ExaminingStages stages, Gatherer gatherer, Stand stand)
+/// <summary>Sorts the photos of one call, reads those that belong together and weighs each joint reading. The photos' own examinations stay as they are.</summary>
+internal sealed class SetExaminer(ExaminingStages stages, SetStages together, Gatherer gatherer, PhotoSorter sorter, Stand stand)
 {
     /// <summary>Examines photos together.</summary>
     /// <param name="members">The photos' own examinations, in the order given.</param>
-    /// <param name="asked">Why the user says that they belong together; null to find out.</param>
+    /// <param name="asked">Why the user says that they all belong together; null to sort them.</param>
     /// <param name="cancel">Stops between photos.</param>
-    /// <returns>The joint examination, or null where fewer than two different photos are left or nothing shows that they belong together.</returns>
-    internal SetExamination? Examine(ImmutableArray<Examination> members, SetKind? asked, CancellationToken cancel)
+    /// <returns>One joint examination a set; none where fewer than two different photos are left or nothing shows that any belong together.</returns>
+    internal ImmutableArray<SetExamination> Examine(ImmutableArray<Examination> members, SetKind? asked, CancellationToken cancel)
     {
         // One photo given twice is no second witness.
         var different = members.DistinctBy(member => member.Photo.Sha256, StringComparer.Ordinal).ToImmutableArray();
-        var photos = different.Select(member => new GatheredPhoto(member.Tube, member.Reading)).ToImmutableArray();
-        if (photos.Length < 2 || (asked ?? gatherer.KindOf(photos)) is not { } kind)
+        if (different.Length < 2)
         {
-            return null;
+            return [];
         }
 
+        var sets = asked is { } kind
+            ? [new SortedPhotos(kind, [.. Enumerable.Range(0, different.Length)], [])]
+            : new SetSorter(together, sorter, stand).Sort(different, cancel);
+        return [.. sets.Select(set => Examine(set, [.. set.Photos.Select(photo => different[photo])], [.. set.Ties.Select(tie => SetSentences.Of(tie, different))], cancel))];
+    }
+
+    private SetExamination Examine(SortedPhotos set, ImmutableArray<Examination> members, ImmutableArray<string> reasons, CancellationToken cancel)
+    {
+        var photos = members.Select(member => new GatheredPhoto(member.Tube, member.Reading)).ToImmutableArray();
         var shared = stand.TubeOf(photos);
-        var reading = gatherer.Gather([.. different.Zip(photos, (member, photo) => Settled(member, photo, shared, cancel))], kind);
+        photos = [.. members.Zip(photos, (member, photo) => Settled(member, photo, shared, cancel))];
+        var (reading, mosaic) = (gatherer.Gather(photos, set.Kind), (TurnMosaic?)null);
+        if (set.Kind == SetKind.Turns && photos.All(photo => photo.Tube is not null))
+        {
+            var joined = Joined(members, [.. photos.Select(photo => shared ?? photo.Tube!)], cancel);
+            if (joined is Outcome<TurnMosaic>.Found found)
+            {
+                mosaic = found.Value;
+                reading = Read(members, photos, mosaic, shared, cancel);
+                reasons = [.. SetSentences.Of(mosaic, members)];
+            }
+            else if (joined is Outcome<TurnMosaic>.Declined declined)
+            {
+                reasons = [.. reasons, $"{declined.Refusal.Sentence} {declined.Refusal.Remedy}"];
+            }
+        }
+
         var finding = stages.Judge(stages.Compare(reading));
-        var known = Examiner.Seen(shared ?? different[0].Tube, reading, finding) with { HousesInOtherPhotos = PhotosOfOneObject.Houses(different) };
-        return new SetExamination(kind, different, reading, finding) { Evidence = stages.Weigh(reading, finding, known) };
+        var seen = Examiner.Seen(shared ?? members[0].Tube, reading, finding) with { HousesInOtherPhotos = PhotosOfOneObject.Houses(members) };
+        return new SetExamination(set.Kind, members, reading, finding) { Reasons = reasons, Mosaic = mosaic, Evidence = stages.Weigh(reading, finding, seen) };
+    }
+
+    private Outcome<TurnMosaic> Joined(ImmutableArray<Examination> members, ImmutableArray<Tube> tubes, CancellationToken cancel)
+    {
+        var photos = members.Select(member => member.Photo).ToImmutableArray();
+        return together.Join(photos, tubes, together.Match(photos, tubes, cancel), cancel);
+    }
+
+    /// <summary>Reads the joined strip, and each of its lines together with what the single photos read at the same place.</summary>
+    private Reading Read(ImmutableArray<Examination> members, ImmutableArray<GatheredPhoto> photos, TurnMosaic mosaic, Tube? shared, CancellationToken cancel)
+    {
+        var strip = new Strip(mosaic.Image, new FlatStripMap(1), 2 * mosaic.PixelsPerRadius, Unrolled: true);
+        var onStrip = stages.Read(members[0].Photo with { Gray = mosaic.Image }, strip, cancel);
+        ImmutableArray<Tube> tubes = [.. photos.Select(photo => shared ?? photo.Tube!)];
+        var turns = photos.Select((_, photo) => mosaic.Views.FirstOrDefault(view => view.PhotoIndex == photo)?.Turn).ToList();
+        return gatherer.Gather([.. photos, .. TurnedSurface.Views(onStrip, mosaic, tubes)], SetKind.Turns, [.. turns, .. mosaic.Views.Select(view => (Angle?)view.Turn)]);
     }
 
     /// <summary>Reads a photo again whose outlines were found elsewhere than most photos of the stand have them.</summary>

@@ -19,7 +19,7 @@ internal static class ExaminationFolder
     internal static string NameFor(string firstPhoto) => "examination-" + Path.GetFileNameWithoutExtension(firstPhoto);
 
     /// <summary>Writes the folder; files of an earlier examination with the same names are replaced, others are left alone.</summary>
-    internal static void Write(string folder, ImmutableArray<Examination> examinations, SetExamination? set, Provenance provenance)
+    internal static void Write(string folder, ImmutableArray<Examination> examinations, ImmutableArray<SetExamination> sets, Provenance provenance)
     {
         Directory.CreateDirectory(folder);
         for (var i = 0; i < examinations.Length; i++)
@@ -28,8 +28,16 @@ internal static class ExaminationFolder
             Pictures(Path.Combine(folder, examinations.Length == 1 ? stem : Invariant($"{i + 1}-{stem}")), examinations[i]);
         }
 
-        File.WriteAllText(Path.Combine(folder, Record), ExaminationRecord.Of(examinations, set, provenance));
-        File.WriteAllText(Path.Combine(folder, Page), ExaminationPage.Of(examinations, set, provenance));
+        for (var i = 0; i < sets.Length; i++)
+        {
+            if (sets[i].Mosaic is { } mosaic)
+            {
+                File.WriteAllBytes(Path.Combine(folder, sets.Length == 1 ? "together-strip.png" : Invariant($"together-{i + 1}-strip.png")), PictureEncoder.ToPng(mosaic.Image));
+            }
+        }
+
+        File.WriteAllText(Path.Combine(folder, Record), ExaminationRecord.Of(examinations, sets, provenance));
+        File.WriteAllText(Path.Combine(folder, Page), ExaminationPage.Of(examinations, sets, provenance));
     }
 
     private static void Pictures(string start, Examination examination)

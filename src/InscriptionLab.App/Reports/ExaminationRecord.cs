@@ -8,6 +8,7 @@ using System.Text.Json.Nodes;
 using InscriptionLab.App.Examining;
 using InscriptionLab.App.Records;
 using InscriptionLab.Findings;
+using InscriptionLab.Strips;
 
 namespace InscriptionLab.App.Reports;
 
@@ -21,7 +22,7 @@ internal static class ExaminationRecord
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
-    internal static string Of(ImmutableArray<Examination> examinations, SetExamination? set, Provenance provenance) => new JsonObject
+    internal static string Of(ImmutableArray<Examination> examinations, ImmutableArray<SetExamination> sets, Provenance provenance) => new JsonObject
     {
         ["program"] = provenance.Program,
         ["made"] = provenance.Made.ToString("o", CultureInfo.InvariantCulture),
@@ -30,8 +31,8 @@ internal static class ExaminationRecord
         ["models"] = new JsonArray([.. provenance.Models.Select(model => new JsonObject { ["name"] = model.Name, ["sha256"] = model.Sha256 })]),
         ["stages"] = new JsonObject(provenance.Stages.Select(stage => KeyValuePair.Create(stage.Stage, JsonSerializer.SerializeToNode(stage.Options, stage.Options.GetType(), Indented)))),
         ["photos"] = new JsonArray([.. examinations.Select(Of)]),
-        ["together"] = set is null ? null : Together(set),
-        ["ask_for"] = Strings(Requests.Of(examinations, set)),
+        ["together"] = new JsonArray([.. sets.Select(Together)]),
+        ["ask_for"] = Strings(Requests.Of(examinations, sets)),
         ["cautions"] = Strings(Cautions.Sentences),
     }.ToJsonString(Indented) + "\n";
 
@@ -66,8 +67,27 @@ internal static class ExaminationRecord
     {
         var record = JsonNode.Parse(JsonLines.LineOf(RecordMaker.Of(set)))!.AsObject();
         Complete(record, set.Finding);
+        record["reasons"] = Strings(set.Reasons);
+        record["strip"] = set.Mosaic is { } mosaic ? Of(mosaic) : null;
         return record;
     }
+
+    private static JsonObject Of(TurnMosaic mosaic) => new()
+    {
+        ["width"] = mosaic.Image.Width,
+        ["height"] = mosaic.Image.Height,
+        ["px_per_diameter"] = 2 * mosaic.PixelsPerRadius,
+        ["share_of_circumference_seen"] = mosaic.ShareSeen,
+        ["closure_deg"] = mosaic.Closure?.Degrees,
+        ["seam_error_px"] = mosaic.SeamError.Pixels,
+        ["views"] = new JsonArray([.. mosaic.Views.Select(view => new JsonObject
+        {
+            ["file_index"] = view.PhotoIndex,
+            ["turn_deg"] = view.Turn.Degrees,
+            ["axial_shift_radii"] = view.AxialShift,
+            ["agreement"] = view.Agreement,
+        })]),
+    };
 
     private static void Complete(JsonObject record, Finding finding)
     {

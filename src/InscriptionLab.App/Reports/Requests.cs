@@ -9,8 +9,8 @@ namespace InscriptionLab.App.Reports;
 /// <summary>The photos to ask a seller for, after an examination.</summary>
 internal static class Requests
 {
-    internal static ImmutableArray<string> Of(ImmutableArray<Examination> examinations, SetExamination? set) => PhotoRequests.Of(
+    internal static ImmutableArray<string> Of(ImmutableArray<Examination> examinations, ImmutableArray<SetExamination> sets) => PhotoRequests.Of(
         [.. examinations.Select(examination => examination.Advice)],
-        differentLamps: set?.Kind == SetKind.Raking,
-        turned: set?.Kind == SetKind.Turns);
+        differentLamps: sets.Any(set => set.Kind == SetKind.Raking),
+        turned: sets.Any(set => set.Kind == SetKind.Turns));
 }

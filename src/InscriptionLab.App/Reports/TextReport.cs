@@ -68,6 +68,8 @@ internal sealed class TextReport
         var report = new TextReport();
         var how = set.Kind == SetKind.Raking ? "one view under different lamps" : "the tube turned between the photos";
         report.Line($"{Counted(set.Members.Length, "photo", "photos")} read together ({how})");
+        report.Entries("photos", [string.Join(", ", set.Members.Select(member => System.IO.Path.GetFileName(member.Photo.File)))]);
+        report.Entries("because", set.Reasons);
         report.Read(set.Reading);
         report.Found(set.Finding);
         report.Weighed(set.Evidence);

@@ -45,10 +45,19 @@ public sealed class Gatherer
     /// <param name="photos">Photos in the order given.</param>
     /// <param name="kind">Why they belong together.</param>
     /// <returns>The joint reading: its lines in reading order, each line's boxes in the photo that reads it best.</returns>
-    public Reading Gather(ImmutableArray<GatheredPhoto> photos, SetKind kind)
+    public Reading Gather(ImmutableArray<GatheredPhoto> photos, SetKind kind) => Gather(photos, kind, null);
+
+    /// <summary>Reads photos together whose turns are known.</summary>
+    /// <param name="photos">Photos in the order given.</param>
+    /// <param name="kind">Why they belong together.</param>
+    /// <param name="turned">By how much the tube was turned in each photo, null for a photo where that is not known; null to find the turns from lines that photos share.</param>
+    /// <returns>The joint reading.</returns>
+    public Reading Gather(ImmutableArray<GatheredPhoto> photos, SetKind kind, ImmutableArray<Measures.Angle?>? turned)
     {
         var lines = kind == SetKind.Raking ? LinePlacer.InPhoto(photos) : LinePlacer.OnTube(photos);
-        var turns = kind == SetKind.Raking ? Enumerable.Range(0, photos.Length).ToDictionary(photo => photo, _ => 0.0) : _turns.Find(lines);
+        var turns = kind == SetKind.Raking ? Enumerable.Range(0, photos.Length).ToDictionary(photo => photo, _ => 0.0)
+            : turned is { } known ? Enumerable.Range(0, photos.Length).Where(photo => known[photo] is not null).ToDictionary(photo => photo, photo => -known[photo]!.Value.Radians)
+            : _turns.Find(lines);
         var groups = Group(lines, turns);
         var ordered = Order(groups, turns).Select(group => _fusion.Fuse([.. group.Select(line => line.Reading)]));
         var readers = photos.Select(photo => photo.Reading.Reader).Distinct(StringComparer.Ordinal);

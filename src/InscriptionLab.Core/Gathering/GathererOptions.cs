@@ -1,3 +1,5 @@
+using InscriptionLab.Measures;
+
 namespace InscriptionLab.Gathering;
 
 /// <summary>When lines of several photos count as one line, and how their letters are put together.</summary>
@@ -10,6 +12,14 @@ public sealed record GathererOptions
     /// <summary>Gets how far apart, in heights of the lettering, two lines of the same place may lie from one row.</summary>
     /// <value>Default 0.6: neighbouring lines stand at least one height apart (common practice of engravers). Lines that read alike may lie twice as far apart.</value>
     public double SamePlace { get; init; } = 0.6;
+
+    /// <summary>Gets the letters that a line must have to tie two photos together.</summary>
+    /// <value>Default 4: shorter lines read alike by chance.</value>
+    public int TyingLetters { get; init; } = 4;
+
+    /// <summary>Gets the angle from which a tube counts as turned between two photos.</summary>
+    /// <value>Default 4 degrees: lamps shift what two photos of one view share by up to 3 (rendered sets), hands turn a tube by more.</value>
+    public Angle SmallestTurn { get; init; } = Angle.FromDegrees(4);
 
     /// <summary>Gets how far the outlines of a tube may lie apart in photos of one stand, as a share of its diameter.</summary>
     /// <value>Default 0.03: outlines are found to about 1 % where both lie in the frame, and lamps move them.</value>

@@ -16,7 +16,7 @@ public sealed class ExaminationFolderTests : IDisposable
     [Fact]
     public void A_folder_holds_page_record_strip_and_marked_photo()
     {
-        ExaminationFolder.Write(_folder.Path, [TruthExaminations.Of(SampleImages.RomanTransposed)], null, Provenances.Some);
+        ExaminationFolder.Write(_folder.Path, [TruthExaminations.Of(SampleImages.RomanTransposed)], [], Provenances.Some);
 
         Assert.Equal(
             ["examination.html", "record.json", "roman-transposed-photo-marked.jpg", "roman-transposed-strip-letters.png", "roman-transposed-strip.png"],
@@ -26,7 +26,7 @@ public sealed class ExaminationFolderTests : IDisposable
     [Fact]
     public void The_page_needs_nothing_beside_itself_and_runs_no_script()
     {
-        ExaminationFolder.Write(_folder.Path, [TruthExaminations.Of(SampleImages.RomanTransposed)], null, Provenances.Some);
+        ExaminationFolder.Write(_folder.Path, [TruthExaminations.Of(SampleImages.RomanTransposed)], [], Provenances.Some);
         var page = File.ReadAllText(Path.Combine(_folder.Path, ExaminationFolder.Page));
 
         Assert.DoesNotContain("<script", page, StringComparison.OrdinalIgnoreCase);
@@ -39,7 +39,7 @@ public sealed class ExaminationFolderTests : IDisposable
     [Fact]
     public void What_comes_from_outside_is_escaped()
     {
-        ExaminationFolder.Write(_folder.Path, [TruthExaminations.Of(SampleImages.RomanTransposed)], null, Provenances.Some with { List = "<img src=x onerror=alert(1)>\"'" });
+        ExaminationFolder.Write(_folder.Path, [TruthExaminations.Of(SampleImages.RomanTransposed)], [], Provenances.Some with { List = "<img src=x onerror=alert(1)>\"'" });
         var page = File.ReadAllText(Path.Combine(_folder.Path, ExaminationFolder.Page));
 
         Assert.Contains("The form &lt;b&gt;nearest&lt;/b&gt; to", page, StringComparison.Ordinal);
@@ -51,7 +51,7 @@ public sealed class ExaminationFolderTests : IDisposable
     [Fact]
     public void The_record_says_what_it_was_made_with()
     {
-        ExaminationFolder.Write(_folder.Path, [TruthExaminations.Of(SampleImages.RomanTransposed)], null, Provenances.Some);
+        ExaminationFolder.Write(_folder.Path, [TruthExaminations.Of(SampleImages.RomanTransposed)], [], Provenances.Some);
         using var record = JsonDocument.Parse(File.ReadAllText(Path.Combine(_folder.Path, ExaminationFolder.Record)));
         var root = record.RootElement;
 
@@ -66,7 +66,7 @@ public sealed class ExaminationFolderTests : IDisposable
     public void Two_photos_of_one_name_do_not_overwrite_each_other()
     {
         var examination = TruthExaminations.Of(SampleImages.RomanTransposed);
-        ExaminationFolder.Write(_folder.Path, ImmutableArray.Create(examination, examination), null, Provenances.Some);
+        ExaminationFolder.Write(_folder.Path, ImmutableArray.Create(examination, examination), [], Provenances.Some);
 
         Assert.Contains("1-roman-transposed-strip.png", _folder.Names);
         Assert.Contains("2-roman-transposed-strip.png", _folder.Names);

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.IO;
 using InscriptionLab.App.Examining;
-using InscriptionLab.Gathering;
 using static InscriptionLab.App.Reports.Figures;
 
 namespace InscriptionLab.App.Reports.Html;
@@ -11,18 +10,18 @@ internal static class ExaminationPage
 {
     /// <summary>Gives the page.</summary>
     /// <param name="examinations">The photos, in the order given.</param>
-    /// <param name="set">What they gave together, or null where they were not read together.</param>
+    /// <param name="sets">What they gave together, one set of photos each; empty where none were read together.</param>
     /// <param name="provenance">Where it all comes from.</param>
-    internal static string Of(ImmutableArray<Examination> examinations, SetExamination? set, Provenance provenance)
+    internal static string Of(ImmutableArray<Examination> examinations, ImmutableArray<SetExamination> sets, Provenance provenance)
     {
         var page = new Markup();
         var title = examinations.Length == 1
             ? Path.GetFileName(examinations[0].Photo.File)
             : $"{Path.GetFileName(examinations[0].Photo.File)} and {Counted(examinations.Length - 1, "more photo", "more photos")}";
         PageFrame.Open(page, title);
-        if (set is not null)
+        for (var i = 0; i < sets.Length; i++)
         {
-            Together(page, set);
+            TogetherSection.Write(page, sets[i], i);
         }
 
         for (var i = 0; i < examinations.Length; i++)
@@ -30,21 +29,10 @@ internal static class ExaminationPage
             One(page, examinations[i], i, alone: examinations.Length == 1);
         }
 
-        AdviceSection.WriteRequests(page, Requests.Of(examinations, set));
+        AdviceSection.WriteRequests(page, Requests.Of(examinations, sets));
         CautionSection.Write(page);
         ProvenanceSection.Write(page, examinations, provenance);
         return PageFrame.Close(page);
-    }
-
-    private static void Together(Markup page, SetExamination set)
-    {
-        var how = set.Kind == SetKind.Raking ? "one view under different lamps" : "the tube turned between the photos";
-        page.Open("article").Element("h2", $"{Counted(set.Members.Length, "photo", "photos")} read together: {how}", ("class", "photo-name"));
-        FindingSection.Write(page, set.Finding);
-        NearestSection.Write(page, set.Finding);
-        EvidenceSection.Write(page, set.Evidence);
-        LetteringSection.Write(page, set.Reading, "set");
-        page.Close("article");
     }
 
     private static void One(Markup page, Examination examination, int index, bool alone)

@@ -5,10 +5,10 @@ using InscriptionLab.Strips;
 using InscriptionLab.Vision.Native;
 using OpenCvSharp;
 
-namespace InscriptionLab.Vision.Strips;
+namespace InscriptionLab.Vision.Turns;
 
 /// <summary>What a strip shows apart from light and shade: scratches, stains and lettering, with a weight for each place.</summary>
-internal sealed class DetailPicture
+internal sealed class DetailPicture : IDisposable
 {
     /// <summary>Width of the mean that is taken out, and of the scatter that is evened, in radii.</summary>
     private const double MeanWidth = 0.1;
@@ -25,6 +25,7 @@ internal sealed class DetailPicture
     private const byte Brightest = 249;
 
     private readonly float[] _detail;
+    private DetailSpectra? _spectra;
 
     private DetailPicture(int width, int height, float[] detail, float[] weights)
     {
@@ -43,15 +44,39 @@ internal sealed class DetailPicture
 
     internal double TotalWeight { get; }
 
+    public void Dispose() => _spectra?.Dispose();
+
+    /// <summary>Gives the transforms at a size; they are kept for the next picture to be compared with.</summary>
+    internal DetailSpectra SpectraAt(int rows, int columns)
+    {
+        if (_spectra is null || _spectra.Rows != rows || _spectra.Columns != columns)
+        {
+            _spectra?.Dispose();
+            _spectra = new DetailSpectra(this, rows, columns);
+        }
+
+        return _spectra;
+    }
+
     /// <summary>Makes the detail of a strip.</summary>
     /// <param name="image">The strip.</param>
     /// <param name="map">Its map.</param>
     /// <param name="photoWidth">Columns of the photo.</param>
     /// <param name="photoHeight">Rows of the photo.</param>
-    internal static DetailPicture From(GrayImage image, CylinderStripMap map, int photoWidth, int photoHeight)
+    /// <param name="still">Grey levels that do not turn with the tube, pixel by pixel, to be taken out first; null for none.</param>
+    internal static DetailPicture From(GrayImage image, CylinderStripMap map, int photoWidth, int photoHeight, float[]? still = null)
     {
         using var gray = NativeImage.From(image);
         using var floats = gray.Apply((from, to) => from.ConvertTo(to, MatType.CV_32FC1));
+        if (still is not null)
+        {
+            var levels = floats.Mat.AsSpan<float>();
+            for (var i = 0; i < levels.Length; i++)
+            {
+                levels[i] -= still[i];
+            }
+        }
+
         using var mean = Blur(floats, MeanWidth * map.PixelsPerRadius);
         using var high = floats.Apply((from, to) => Cv2.Subtract(from, mean.Mat, to));
         using var square = high.Apply((from, to) => Cv2.Multiply(from, from, to));
@@ -73,7 +98,9 @@ internal sealed class DetailPicture
             }
         }
 
-        TakeOutRowMeans(detail, weights, image.Width, image.Height);
+        // A streak of light runs along the tube: it is the same along a row and does not turn with the tube. A collar or a turned ring is the same along a column.
+        TakeOutMeans(detail, weights, image.Height, image.Width, image.Width, 1);
+        TakeOutMeans(detail, weights, image.Width, image.Height, 1, image.Width);
         return new DetailPicture(image.Width, image.Height, detail, weights);
     }
 
@@ -106,23 +133,23 @@ internal sealed class DetailPicture
     private static NativeImage Blur(NativeImage image, double sigma) =>
         image.Apply((from, to) => Cv2.GaussianBlur(from, to, new Size(0, 0), sigma, sigma, BorderTypes.Replicate));
 
-    /// <summary>A streak of light runs along the tube: it is the same along a row and does not turn with the tube.</summary>
-    private static void TakeOutRowMeans(float[] detail, float[] weights, int width, int height)
+    private static void TakeOutMeans(float[] detail, float[] weights, int runs, int length, int nextRun, int step)
     {
-        for (var y = 0; y < height; y++)
+        for (var run = 0; run < runs; run++)
         {
             double sum = 0;
             double weight = 0;
-            for (var at = y * width; at < (y + 1) * width; at++)
+            for (var i = 0; i < length; i++)
             {
+                var at = (run * nextRun) + (i * step);
                 sum += detail[at] * weights[at];
                 weight += weights[at];
             }
 
             var mean = weight > 0 ? (float)(sum / weight) : 0;
-            for (var at = y * width; at < (y + 1) * width; at++)
+            for (var i = 0; i < length; i++)
             {
-                detail[at] -= mean;
+                detail[(run * nextRun) + (i * step)] -= mean;
             }
         }
     }

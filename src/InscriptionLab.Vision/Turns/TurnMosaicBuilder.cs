@@ -7,10 +7,11 @@ using InscriptionLab.Measures;
 using InscriptionLab.Photos;
 using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
+using InscriptionLab.Vision.Strips;
 using InscriptionLab.Vision.Native;
 using OpenCvSharp;
 
-namespace InscriptionLab.Vision.Strips;
+namespace InscriptionLab.Vision.Turns;
 
 /// <summary>
 /// Fills the strip all the way round. Fine detail comes from the one photo that shows a place best: nearest to facing the camera and neither burnt out nor black.

@@ -3,8 +3,9 @@ using InscriptionLab.Imaging;
 using InscriptionLab.Measures;
 using InscriptionLab.Photos;
 using InscriptionLab.Strips;
+using InscriptionLab.Vision.Strips;
 
-namespace InscriptionLab.Vision.Strips;
+namespace InscriptionLab.Vision.Rings;
 
 /// <summary>Lays the flat ring of a lens cell out straight, so that lettering that runs round it reads from left to right.</summary>
 public sealed class RingUnroller

@@ -2,11 +2,11 @@ using System;
 using CsCheck;
 using InscriptionLab.Measures;
 using InscriptionLab.Strips;
-using InscriptionLab.Vision.Strips;
+using InscriptionLab.Vision.Rings;
 using InscriptionLab.Vision.Tests.Rendering;
 using Xunit;
 
-namespace InscriptionLab.Vision.Tests.Strips;
+namespace InscriptionLab.Vision.Tests.Rings;
 
 public sealed class RingStripMapTests
 {

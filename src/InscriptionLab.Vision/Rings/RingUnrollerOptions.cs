@@ -1,6 +1,6 @@
 using InscriptionLab.Measures;
 
-namespace InscriptionLab.Vision.Strips;
+namespace InscriptionLab.Vision.Rings;
 
 /// <summary>How the flat ring of a lens cell is unrolled.</summary>
 public sealed record RingUnrollerOptions

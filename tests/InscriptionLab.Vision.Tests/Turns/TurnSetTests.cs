@@ -6,11 +6,12 @@ using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
-using InscriptionLab.Vision.Strips;
+using InscriptionLab.Vision.Turns;
 using InscriptionLab.Vision.Tests.Rendering;
+using InscriptionLab.Vision.Tests.Strips;
 using Xunit;
 
-namespace InscriptionLab.Vision.Tests.Strips;
+namespace InscriptionLab.Vision.Tests.Turns;
 
 public sealed class TurnSetTests
 {
