@@ -53,7 +53,7 @@ public sealed class EvidenceReportTests
     public void Screen_and_page_print_explanations_ratios_years_and_the_table_of_words()
     {
         var examination = Weighed(SampleImages.RomanTransposed);
-        string[] texts = [TextReport.Of(examination).ReplaceLineEndings(" "), ExaminationPage.Of([examination], null, Provenances.Some)];
+        string[] texts = [TextReport.Of(examination).ReplaceLineEndings(" "), ExaminationPage.Of([examination], [], Provenances.Some)];
 
         Assert.All(texts, text =>
         {
@@ -76,7 +76,7 @@ public sealed class EvidenceReportTests
         foreach (var sample in Samples)
         {
             var examination = Weighed(sample);
-            var text = TextReport.Of(examination) + JsonLines.LineOf(RecordMaker.Of(examination)) + ExaminationPage.Of([examination], null, Provenances.Some);
+            var text = TextReport.Of(examination) + JsonLines.LineOf(RecordMaker.Of(examination)) + ExaminationPage.Of([examination], [], Provenances.Some);
             Assert.All(never, word => Assert.DoesNotContain(word, text, StringComparison.OrdinalIgnoreCase));
         }
 
