@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Collections.Immutable;
-using System.IO;
 using System.Linq;
 using System.Text.Json;
 using InscriptionLab.Core.Tests.Comparison;
@@ -10,37 +9,47 @@ using InscriptionLab.Readings;
 namespace InscriptionLab.Core.Tests.Evidence;
 
 /// <summary>
-/// What the program's reader made of letters of known truth, measured once on rendered photos at three sizes (reader-sightings.json: for each letter
-/// cut, what was read with what probability and which rivals; "" where it was overlooked). A letter of the simulated world is read as one of these was.
+/// What the program's reader made of letters of known truth, measured once on rendered photos at several sizes (reader-sightings-14px.json and -20px.json, for
+/// lettering whose x is at least so high: for each letter cut, what was read with what probability and which rivals; nothing where it was overlooked inside a line). A letter of the simulated world is read as one of these was.
 /// </summary>
 /// <param name="random">Draws the sightings.</param>
-internal sealed class ReaderNoise(Random random)
+/// <param name="leastHeight">14 or 20, in pixels.</param>
+internal sealed class ReaderNoise(Random random, int leastHeight)
 {
-    private static readonly Dictionary<string, ImmutableArray<Letter?>> Sightings = Load();
+    private readonly Dictionary<string, ImmutableArray<Letter?>> _sightings = Load(leastHeight);
 
-    private static readonly ImmutableArray<Letter?> Any = [.. Sightings.Values.SelectMany(letters => letters)];
+    private (string Cut, Letter? Seen)[]? _any;
 
     /// <summary>Gets the number of letters that were measured.</summary>
-    internal static int Measured => Any.Length;
+    internal int Measured => Any.Length;
+
+    private (string Cut, Letter? Seen)[] Any => _any ??= [.. _sightings.SelectMany(letters => letters.Value.Select(seen => (letters.Key, seen)))];
 
     internal LineReading Read(string cut) => Fabricated.Line([.. Fabricated.Clusters(cut).Select(Seen).OfType<Letter>()]);
 
+    /// <summary>A letter that was measured fewer than five times is read as any other was, itself put in that one's place.</summary>
     private Letter? Seen(string cut)
     {
-        if (cut is " " or "," or "." or "&")
+        const int Enough = 5;
+        if (cut == " ")
         {
             return Fabricated.Letter(cut, 0.98);
         }
 
-        // A letter that was never met in this case is taken in the other; one never met at all is read well.
-        var seen = Sightings.GetValueOrDefault(cut) is { Length: >= 5 } enough ? enough : [];
-        return seen.IsEmpty ? Fabricated.Letter(cut, 0.98) : seen[random.Next(seen.Length)];
+        if (_sightings.TryGetValue(cut, out var own) && own.Length >= Enough)
+        {
+            return own[random.Next(own.Length)];
+        }
+
+        var (other, seen) = Any[random.Next(Any.Length)];
+        string Put(string character) => character == other ? cut : character == cut ? other : character;
+        return seen is null ? null : Fabricated.Letter(Put(seen.Character), seen.Probability.Value, [.. seen.Alternatives.Select(rival => (Put(rival.Character), rival.Probability.Value))]);
     }
 
-    private static Dictionary<string, ImmutableArray<Letter?>> Load()
+    private static Dictionary<string, ImmutableArray<Letter?>> Load(int leastHeight)
     {
-        using var stream = typeof(ReaderNoise).Assembly.GetManifestResourceStream(typeof(ReaderNoise), "reader-sightings.json")!;
-        using var document = JsonDocument.Parse(new StreamReader(stream).ReadToEnd());
+        using var stream = typeof(ReaderNoise).Assembly.GetManifestResourceStream(typeof(ReaderNoise), $"reader-sightings-{leastHeight}px.json")!;
+        using var document = JsonDocument.Parse(stream);
         return document.RootElement.EnumerateObject().ToDictionary(
             letter => letter.Name,
             letter => letter.Value.EnumerateArray().Select(Of).ToImmutableArray(),

@@ -14,7 +14,7 @@ namespace InscriptionLab.Core.Tests.Evidence;
 
 /// <summary>
 /// A world of invented houses with their own marks, trade copies of their time and modern reproductions. How often each kind does what is fixed
-/// here, once, and was not fitted to the weights of the program: an eighth of the houses' marks is spelt otherwise, half the copies spell rightly, and so on.
+/// here, once, and was not fitted to the weights of the program: one in twenty-five of the houses' own marks is spelt otherwise, half the copies spell rightly, and so on.
 /// </summary>
 
 
@@ -23,7 +23,7 @@ internal sealed class SimulatedWorld
     private static readonly string[] Onsets = "b br c cr d dr f fr g gr h k l m n p pr r s st t th tr v w".Split(' ');
     private static readonly string[] Nuclei = "a e i o u ai ea ou ow".Split(' ');
     private static readonly string[] Codas = "ck d ll n nd rn ss st t th m sh ld".Split(' ');
-    private static readonly string[] Endings = "by ham ridge well worth lane more wick grave".Split(' ');
+    private static readonly string[] Endings = "by ham ridge well worth hill more wick grave".Split(' ');
     private static readonly string[] Styles = ["roman", "italic", "script", "sans", "didone", "blackletter"];
 
     private readonly Random _random;
@@ -33,10 +33,10 @@ internal sealed class SimulatedWorld
     private readonly EvidenceWeigher _weigher;
     private readonly Judge _judge = new();
 
-    internal SimulatedWorld(int seed, int houses)
+    internal SimulatedWorld(int seed, int houses, int leastHeight)
     {
         _random = new Random(seed);
-        _noise = new ReaderNoise(_random);
+        _noise = new ReaderNoise(_random, leastHeight);
         _houses = [.. Enumerable.Range(0, houses).Select(_ => NewHouse()).DistinctBy(house => house.Name)];
         List = new ReferenceList("a simulated world", string.Empty, [.. _houses.SelectMany(Rows)]);
         _comparer = new Comparer(List);
@@ -44,6 +44,9 @@ internal sealed class SimulatedWorld
     }
 
     internal ReferenceList List { get; }
+
+    /// <summary>Gets the number of letters that the noise is drawn from.</summary>
+    internal int Measured => _noise.Measured;
 
     /// <summary>Makes a piece, reads it with the reader's confusions, and weighs it.</summary>
     internal SimulatedCase Next()
@@ -98,7 +101,7 @@ internal sealed class SimulatedWorld
 
     private Piece Own(House house)
     {
-        var spelling = Chance(0.125) ? Misspelt(house.Name) : house.Name;
+        var spelling = Chance(0.04) ? Misspelt(house.Name) : house.Name;
         return new Piece(Chance(0.5) ? [Cased(spelling), house.Address] : [Cased(spelling)], Chance(0.75) ? house.Style : One(Styles, _random), _random.Next(house.From, house.To + 1));
     }
 

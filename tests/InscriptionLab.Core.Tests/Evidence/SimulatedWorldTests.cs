@@ -15,14 +15,17 @@ namespace InscriptionLab.Core.Tests.Evidence;
 public sealed class SimulatedWorldTests(ITestOutputHelper output)
 {
     private const int Short = 400;
-    private const int Long = 20_000;
+    private const int Long = 1_000;
     private const int Houses = 60;
+
+    /// <summary>Height of an x, in pixels, from which a letter ought to be told.</summary>
+    private const int Readable = 20;
 
     private static readonly Lazy<ImmutableArray<SimulatedCase>> Pieces = new(() => Made(20261127, Short));
 
     private static ImmutableArray<SimulatedCase> Made(int seed, int count)
     {
-        var world = new SimulatedWorld(seed, Houses);
+        var world = new SimulatedWorld(seed, Houses, Readable);
         return [.. Enumerable.Range(0, count).Select(_ => world.Next())];
     }
 
@@ -38,8 +41,14 @@ public sealed class SimulatedWorldTests(ITestOutputHelper output)
         Assert.True(wrong.Length == 0, string.Join('\n', wrong.Select(piece => $"{piece.Cut}: {string.Join(" / ", piece.Reading.Lines.Select(line => line.Text))}")));
     }
 
+    /// <summary>A ratio of 10 says itself that one in eleven may be otherwise.</summary>
     [Fact]
-    public void Strong_ratios_do_not_stand_on_the_wrong_side() => Assert.DoesNotContain(Pieces.Value, IsStrongAndWrong);
+    public void Ratios_beyond_ten_are_wrong_no_more_often_than_they_say()
+    {
+        var strong = Pieces.Value.Count(piece => Math.Abs(Math.Log10(piece.HouseAgainstOthers)) > 1);
+
+        Assert.True(Pieces.Value.Count(IsStrongAndWrong) * 11 <= strong, $"{Pieces.Value.Count(IsStrongAndWrong)} of {strong}");
+    }
 
     [Fact]
     public void The_ratios_tell_more_than_nothing_and_calibration_costs_little()
@@ -59,13 +68,16 @@ public sealed class SimulatedWorldTests(ITestOutputHelper output)
         Assert.True(stated.Count(piece => piece.Report.Dating.Years!.Value.Holds(piece.Year)) >= 0.9 * stated.Length);
     }
 
-    [Fact(Explicit = true)]
-    public void Long_run()
+    [Theory(Explicit = true)]
+    [InlineData(20)]
+    [InlineData(14)]
+    public void Long_run(int leastHeight)
     {
-        var pieces = Made(20261128, Long);
+        var world = new SimulatedWorld(20261128, Houses, leastHeight);
+        ImmutableArray<SimulatedCase> pieces = [.. Enumerable.Range(0, Long).Select(_ => world.Next())];
         var (own, others) = (Ratios(pieces, true), Ratios(pieces, false));
         var (cost, least) = (EvidenceMath.LogLikelihoodRatioCost(own, others), CalibrationCost.Least(own, others));
-        Write($"letters of the reader that noise is drawn from: {ReaderNoise.Measured}; pieces: {pieces.Length}, of the house {own.Length}");
+        Write($"letters of the reader that noise is drawn from: {world.Measured}, x at least {leastHeight} px; pieces: {pieces.Length}, of the house {own.Length}");
         Write($"Cllr {cost:0.000}, of which calibration {cost - least:0.000}");
         Write($"ratios above 10 or below 1/10: {own.Concat(others).Count(ratio => Math.Abs(Math.Log10(ratio)) > 1)}, on the wrong side {pieces.Count(IsStrongAndWrong)}");
         foreach (var bin in pieces.Where(piece => piece.Report.Posterior is not null).GroupBy(piece => Math.Min(9, (int)(piece.Report.Posterior!.House * 10))).OrderBy(bin => bin.Key))
