@@ -92,7 +92,7 @@ internal static class HelpPage
         """;
 
     private const string Assess = """
-        ./lab assess FOLDER [--json FILE] [--write-readme FILE]
+        ./lab assess FOLDER [--json FILE] [--write-readme FILE] [--advice]
 
         Runs the program on every photo of a folder that has truth files beside it (FOLDER/truth) and
         prints how well it did, each figure with the counts behind it.

@@ -29,6 +29,14 @@ internal sealed class AdviceAssessor(Composition composition, string folder, Tex
                 continue;
             }
 
+            if (untouched.Advice.Worst is { } own)
+            {
+                // A second fault in a photo that has one of its own would prove nothing.
+                table.Add(null, untouched.Advice);
+                progress.WriteLine($"{truth.File}: untouched: {own}, nothing planted");
+                continue;
+            }
+
             foreach (var one in PlantedCases.Of(untouched.Advice.Measures.LetterHeight!.Value.Pixels, LetteredPart.MiddleOf(untouched.Reading)!.Value))
             {
                 var advice = one.Fault is null ? untouched.Advice : Examine(stages, one.Spoil(photo), cancel).Advice;
