@@ -30,9 +30,6 @@ internal sealed class EdgeEvidence
     /// <summary>Step below which no texture is assumed to lie, in L*a*b* units: JPEG and rounding.</summary>
     private const double SmallestTexture = 0.4;
 
-    /// <summary>Weight of the network's outline beside the colour step.</summary>
-    private const float NetworkShare = 0.5f;
-
     /// <summary>Evidence of a place out of the picture: all but neutral, so that a tube may leave the picture and come back.</summary>
     private const double OutOfPicture = -0.02;
 
@@ -100,22 +97,6 @@ internal sealed class EdgeEvidence
         }
 
         return new EdgeEvidence(profiles, steps, texture);
-    }
-
-    /// <summary>Gives the evidence weighed with the network's: an edge counts fully where both see one, half where one of them does.</summary>
-    internal EdgeEvidence With(RegionEvidence region)
-    {
-        var joint = new float[_evidence.Length];
-        for (var strip = 0; strip < Profiles.Strips; strip++)
-        {
-            for (var row = 0; row < Profiles.Rows; row++)
-            {
-                var at = (strip * Profiles.Rows) + row;
-                joint[at] = ((1 - NetworkShare) * _evidence[at]) + (NetworkShare * (float)Math.Max(-LargestLoss, region.Outline(strip, row) - Doubt));
-            }
-        }
-
-        return new EdgeEvidence(Profiles, joint, Texture);
     }
 
     private static double Step(TurnedProfiles profiles, int strip, int row)

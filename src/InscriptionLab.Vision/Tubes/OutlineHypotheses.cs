@@ -20,18 +20,13 @@ internal sealed class OutlineHypotheses(TubeFinderOptions options)
     /// <summary>How far a silhouette may lie from its coarse line, in working pixels.</summary>
     private const double CoarseError = 4;
 
-    /// <summary>Most tubes along one direction.</summary>
-    private const int MostTubes = 4;
-
     /// <summary>Gives the tubes along a direction, best first.</summary>
     internal IEnumerable<(Tube Tube, double Score)> Along(double direction, Photo photo, LabPicture picture, LinearPicture linear, TubeMaps? maps)
     {
-        var (evidence, region, lines) = Level(picture, direction, maps);
+        var (evidence, lines) = Level(picture, direction);
         var smallest = options.SmallestDiameter * options.WorkingSide;
-        var pairs = region is null
-            ? OutlinePairSearch.Find(evidence, lines, smallest).Take(1)
-            : RegionPairSearch.Find(evidence, region, lines, smallest).Take(MostTubes);
-        foreach (var pair in pairs)
+        var region = maps is null ? null : RegionEvidence.From(evidence.Profiles, maps);
+        foreach (var pair in OutlinePairSearch.Find(evidence, lines, smallest, region).Take(1))
         {
             if (Refine(photo, linear, evidence.Profiles, pair, picture.Scale) is { } tube)
             {
@@ -41,31 +36,24 @@ internal sealed class OutlineHypotheses(TubeFinderOptions options)
     }
 
     /// <summary>Turns the picture until its clearest edges lie level.</summary>
-    private (EdgeEvidence Evidence, RegionEvidence? Region, IReadOnlyList<EdgeLine> Lines) Level(LabPicture picture, double direction, TubeMaps? maps)
+    private (EdgeEvidence Evidence, IReadOnlyList<EdgeLine> Lines) Level(LabPicture picture, double direction)
     {
         var round = 0;
         while (true)
         {
             var evidence = EdgeEvidence.From(TurnedProfiles.From(picture, direction, options.Strips));
-            RegionEvidence? region = null;
-            if (maps is not null)
-            {
-                region = RegionEvidence.From(evidence.Profiles, maps);
-                evidence = evidence.With(region);
-            }
-
             var lines = EdgeLineSearch.Find(evidence, options.SteepestSlope);
             round++;
             if (round == DirectionRounds || lines.Count == 0)
             {
-                return (evidence, region, lines);
+                return (evidence, lines);
             }
 
             var voters = lines.Take(Voters).ToList();
             var slope = voters.Sum(line => line.Score * line.Slope) / voters.Sum(line => line.Score);
             if (Math.Abs(slope) < LevelEnough)
             {
-                return (evidence, region, lines);
+                return (evidence, lines);
             }
 
             direction += Math.Atan(slope);
@@ -90,7 +78,7 @@ internal sealed class OutlineHypotheses(TubeFinderOptions options)
         }
 
         var share = (double)(pair.Last - pair.First + 1) / profiles.Strips;
-        var trust = pair.Agreement > 0 ? pair.Agreement : Math.Clamp(pair.Score / (2 * EdgeEvidence.Clear * share), 0, 1);
+        var trust = Math.Clamp(pair.Score / (2 * EdgeEvidence.Clear * share), 0, 1);
         return new TubeBuilder(options).Build(photo, upper.Line, lower.Line, Probability.From(trust * Math.Sqrt(upper.Support * lower.Support)), []);
     }
 }

@@ -6,5 +6,4 @@ namespace InscriptionLab.Vision.Tubes;
 /// <param name="First">First strip.</param>
 /// <param name="Last">Last strip.</param>
 /// <param name="Score">Evidence of both less what speaks against the pair; up to about 1.3.</param>
-/// <param name="Agreement">How well the region between them agrees with the network's tube wall, 0 to 1; 0 where no network looked.</param>
-internal sealed record OutlinePair(EdgeLine Upper, EdgeLine Lower, int First, int Last, double Score, double Agreement = 0);
+internal sealed record OutlinePair(EdgeLine Upper, EdgeLine Lower, int First, int Last, double Score);

@@ -25,6 +25,12 @@ internal static class OutlinePairSearch
     /// <summary>Evidence of a silhouette inside a shadow's edge, as a share of the shadow edge's.</summary>
     private const double SilhouetteByShadow = 0.4;
 
+    /// <summary>Weight of the region beside the two outlines' evidence.</summary>
+    private const double RegionWeight = 2.5;
+
+    /// <summary>How much more of a telescope there must be between the outlines than beyond either of them.</summary>
+    private const double SmallestContrast = 0.2;
+
     /// <summary>Share of an outline's evidence that is taken away where it is a shadow's edge.</summary>
     private const double ShadowLoss = 0.8;
 
@@ -32,14 +38,15 @@ internal static class OutlinePairSearch
     /// <param name="evidence">Evidence of edges.</param>
     /// <param name="lines">Edges found.</param>
     /// <param name="smallestDiameter">Smallest distance, rows.</param>
-    internal static IReadOnlyList<OutlinePair> Find(EdgeEvidence evidence, IReadOnlyList<EdgeLine> lines, double smallestDiameter)
+    /// <param name="region">What the network sees; null where none looked.</param>
+    internal static IReadOnlyList<OutlinePair> Find(EdgeEvidence evidence, IReadOnlyList<EdgeLine> lines, double smallestDiameter, RegionEvidence? region = null)
     {
         var pairs = new List<OutlinePair>();
         foreach (var upper in lines)
         {
             foreach (var lower in lines)
             {
-                if (Pair(evidence, lines, upper, lower, smallestDiameter) is { } pair)
+                if (Pair(evidence, lines, upper, lower, smallestDiameter, region) is { } pair)
                 {
                     pairs.Add(pair);
                 }
@@ -49,7 +56,7 @@ internal static class OutlinePairSearch
         return [.. pairs.OrderByDescending(pair => pair.Score)];
     }
 
-    private static OutlinePair? Pair(EdgeEvidence evidence, IReadOnlyList<EdgeLine> lines, EdgeLine upper, EdgeLine lower, double smallestDiameter)
+    private static OutlinePair? Pair(EdgeEvidence evidence, IReadOnlyList<EdgeLine> lines, EdgeLine upper, EdgeLine lower, double smallestDiameter, RegionEvidence? region)
     {
         var first = Math.Max(upper.First, lower.First);
         var last = Math.Min(upper.Last, lower.Last);
@@ -64,7 +71,14 @@ internal static class OutlinePairSearch
 
         var diameter = lower.At(middles[(first + last) / 2]) - upper.At(middles[(first + last) / 2]);
         var score = Side(evidence, lines, upper, first, last, diameter, -1) + Side(evidence, lines, lower, first, last, diameter, 1);
-        return new OutlinePair(upper, lower, first, last, score);
+        if (region is null)
+        {
+            return new OutlinePair(upper, lower, first, last, score);
+        }
+
+        var (mean, worse) = region.Contrast(upper, lower, first, last);
+        var share = (last - first + 1.0) / evidence.Profiles.Strips;
+        return worse < SmallestContrast ? null : new OutlinePair(upper, lower, first, last, score + (RegionWeight * mean * share));
     }
 
     private static double Side(EdgeEvidence evidence, IReadOnlyList<EdgeLine> lines, EdgeLine outline, int first, int last, double diameter, int side)

@@ -2,73 +2,65 @@ using System;
 
 namespace InscriptionLab.Vision.Tubes;
 
-/// <summary>The network's maps in the turned picture: for each strip and row how surely there is tube wall, and how surely an outline.</summary>
+/// <summary>The network's maps in the turned picture: for each strip and row how surely a telescope is there.</summary>
 internal sealed class RegionEvidence
 {
-    /// <summary>Rows by which an outline's cell may miss the edge: a cell of the network is about 16 working pixels.</summary>
-    private const int OutlineReach = 8;
+    /// <summary>Width of the bands beyond two outlines in which there must be no telescope, as a share of the diameter, and in rows at least: a cell of the network is 16 rows.</summary>
+    private const double BandBeyond = 0.15;
+    private const double NarrowestBand = 10;
 
-    private readonly float[] _wallSums;
+    private readonly float[] _sums;
     private readonly int[] _knownSums;
-    private readonly float[] _outline;
-    private readonly int _rows;
+    private readonly TurnedProfiles _profiles;
 
-    private RegionEvidence(float[] wallSums, int[] knownSums, float[] outline, int rows) =>
-        (_wallSums, _knownSums, _outline, _rows) = (wallSums, knownSums, outline, rows);
+    private RegionEvidence(TurnedProfiles profiles, float[] sums, int[] knownSums) => (_profiles, _sums, _knownSums) = (profiles, sums, knownSums);
 
     internal static RegionEvidence From(TurnedProfiles profiles, TubeMaps maps)
     {
-        var rows = profiles.Rows;
-        var wallSums = new float[profiles.Strips * (rows + 1)];
-        var knownSums = new int[wallSums.Length];
-        var outline = new float[profiles.Strips * rows];
-        var raw = new float[rows];
+        var sums = new float[profiles.Strips * (profiles.Rows + 1)];
+        var knownSums = new int[sums.Length];
         for (var strip = 0; strip < profiles.Strips; strip++)
         {
-            var at = strip * (rows + 1);
-            for (var row = 0; row < rows; row++)
+            var at = strip * (profiles.Rows + 1);
+            for (var row = 0; row < profiles.Rows; row++)
             {
                 var known = profiles.InPicture(strip, row);
-                var (wall, edge) = known ? maps.At(profiles.ToPhoto(profiles.Middles[strip], row)) : default;
-                wallSums[at + row + 1] = wallSums[at + row] + wall;
+                sums[at + row + 1] = sums[at + row] + (known ? maps.At(profiles.ToPhoto(profiles.Middles[strip], row)).Telescope : 0);
                 knownSums[at + row + 1] = knownSums[at + row] + (known ? 1 : 0);
-                raw[row] = known ? edge : float.NaN;
             }
-
-            Widen(raw, outline.AsSpan(strip * rows, rows));
         }
 
-        return new RegionEvidence(wallSums, knownSums, outline, rows);
+        return new RegionEvidence(profiles, sums, knownSums);
     }
 
-    /// <summary>Gives how likely an outline runs within reach of a row; not a number out of the picture.</summary>
-    internal float Outline(int strip, int row) => (uint)row < (uint)_rows ? _outline[(strip * _rows) + row] : float.NaN;
-
-    /// <summary>Gives the sum of wall probability over rows, and how many of the rows lie in the picture.</summary>
-    internal (double Wall, int Known) Between(int strip, double from, double to)
+    /// <summary>Gives how much more there is of a telescope between two outlines than just beyond them, -1 to 1: beside both of them together, and beside the worse of the two.</summary>
+    internal (double Mean, double Worse) Contrast(EdgeLine upper, EdgeLine lower, int first, int last)
     {
-        var first = (int)Math.Clamp(Math.Round(from), 0, _rows);
-        var end = (int)Math.Clamp(Math.Round(to), 0, _rows);
-        if (end <= first)
+        var (inside, above, below) = (default(Share), default(Share), default(Share));
+        for (var strip = first; strip <= last; strip++)
         {
-            return (0, 0);
+            var (from, to) = (upper.At(_profiles.Middles[strip]), lower.At(_profiles.Middles[strip]));
+            var band = Math.Max(NarrowestBand, BandBeyond * (to - from));
+            inside += Between(strip, from, to);
+            above += Between(strip, from - band, from);
+            below += Between(strip, to, to + band);
         }
 
-        var at = strip * (_rows + 1);
-        return (_wallSums[at + end] - _wallSums[at + first], _knownSums[at + end] - _knownSums[at + first]);
+        return (inside.Mean - ((above.Mean + below.Mean) / 2), inside.Mean - Math.Max(above.Mean, below.Mean));
     }
 
-    private static void Widen(float[] raw, Span<float> target)
+    private Share Between(int strip, double from, double to)
     {
-        for (var row = 0; row < raw.Length; row++)
-        {
-            var largest = raw[row];
-            for (var i = Math.Max(0, row - OutlineReach); i <= Math.Min(raw.Length - 1, row + OutlineReach) && !float.IsNaN(largest); i++)
-            {
-                largest = raw[i] > largest ? raw[i] : largest;
-            }
+        var first = (int)Math.Clamp(Math.Round(from), 0, _profiles.Rows);
+        var end = Math.Max(first, (int)Math.Clamp(Math.Round(to), 0, _profiles.Rows));
+        var at = strip * (_profiles.Rows + 1);
+        return new Share(_sums[at + end] - _sums[at + first], _knownSums[at + end] - _knownSums[at + first]);
+    }
 
-            target[row] = largest;
-        }
+    private readonly record struct Share(double Sum, int Rows)
+    {
+        internal double Mean => Rows == 0 ? 0 : Sum / Rows;
+
+        public static Share operator +(Share one, Share other) => new(one.Sum + other.Sum, one.Rows + other.Rows);
     }
 }

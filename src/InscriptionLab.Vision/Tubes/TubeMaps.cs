@@ -7,6 +7,7 @@ namespace InscriptionLab.Vision.Tubes;
 internal sealed class TubeMaps
 {
     /// <summary>Maps of the network's output: anything else, wall, collar or barrel, outline.</summary>
+    private const int Other = 0;
     private const int Wall = 1;
     private const int Outline = 3;
 
@@ -35,8 +36,8 @@ internal sealed class TubeMaps
     /// <summary>Gets the cells a photo pixel.</summary>
     internal double CellsPerPixel => _cellsPerPixel;
 
-    /// <summary>Gives wall and outline probability at a photo point inside the photo.</summary>
-    internal (float Wall, float Outline) At(PixelPoint point)
+    /// <summary>Gives, at a photo point, how likely a telescope is there (wall, collar or barrel), and how likely an outline.</summary>
+    internal (float Telescope, float Outline) At(PixelPoint point)
     {
         var x = Math.Clamp(((point.X + 0.5) * _cellsPerPixel) - 0.5, 0, Columns - 1);
         var y = Math.Clamp(((point.Y + 0.5) * _cellsPerPixel) - 0.5, 0, Rows - 1);
@@ -46,7 +47,7 @@ internal sealed class TubeMaps
         float Of(int map) =>
             ((1 - v) * (((1 - u) * Value(map, left, top)) + (u * Value(map, right, top))))
             + (v * (((1 - u) * Value(map, left, bottom)) + (u * Value(map, right, bottom))));
-        return (Of(Wall), Of(Outline));
+        return (1 - Of(Other), Of(Outline));
     }
 
     /// <summary>Gives the share of the photo that is tube wall.</summary>

@@ -5,7 +5,6 @@ using System.Text;
 using System.Text.Json;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Vision.Models;
-using InscriptionLab.Vision.Reading;
 using Xunit;
 
 namespace InscriptionLab.Vision.Tests.Reading;
