@@ -14,6 +14,7 @@ using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.References;
 using InscriptionLab.Tubes;
+using InscriptionLab.Vision.Cameras;
 using InscriptionLab.Vision.Cells;
 using InscriptionLab.Vision.Light;
 using InscriptionLab.Vision.Models;
@@ -108,8 +109,11 @@ internal sealed class Composition : IDisposable
         return new(Stages(list, known), new SetStages(turns.Match, (photos, tubes, matches, cancel) => turns.Run(photos, tubes, matches, cancel)), new Gatherer(_gathererOptions), new PhotoSorter(_gathererOptions), new Stand(_gathererOptions));
     }
 
-    /// <summary>Builds the flow of a measurement.</summary>
-    internal Measurer Measurer() => new(new PhotoReader(_photoLimits).Read, new CellMeasurer(_cellOptions).Run);
+    /// <summary>Opens a photo.</summary>
+    internal Photo Open(string file) => new PhotoReader(_photoLimits).Read(file);
+
+    /// <summary>Builds the flow of a measurement; with a calibration each photo is straightened first.</summary>
+    internal Measurer Measurer(CameraCalibration? camera = null) => new(camera is null ? Open : file => Straightened(Open(file), camera), new CellMeasurer(_cellOptions).Run);
 
     /// <summary>Builds the stages of an examination against a list.</summary>
     /// <param name="list">The list.</param>
@@ -141,4 +145,9 @@ internal sealed class Composition : IDisposable
     /// <summary>Reads one line in a box that a person drew in the strip; null where nothing can be read there or this build has no models.</summary>
     internal Readings.LineReading? ReadAt(Photo photo, Strips.Strip strip, Quad box, CancellationToken cancel) =>
         ModelFolder.Present ? _reader.Value.ReadAt(photo, strip, box, cancel) : null;
+
+    private static Photo Straightened(Photo photo, CameraCalibration camera) =>
+        camera.For(photo.Colour.Width, photo.Colour.Height) is { } fitting
+            ? PhotoStraightener.Run(photo, fitting)
+            : throw new InscriptionLabException($"{photo.File}: the photo has another shape or orientation than those of the camera's calibration; use photos as the camera gives them, or calibrate with photos like this one.");
 }

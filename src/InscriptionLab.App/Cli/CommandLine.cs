@@ -22,6 +22,8 @@ internal sealed class CommandLine
         _root.Add(new MeasureCommand(composition, terminal).ToCommand(() => _cancel));
         _root.Add(new CardCommand(terminal).ToCommand());
         _root.Add(new OpticsCommand(terminal).ToCommand());
+        _root.Add(new ThreadCommand(composition, terminal).ToCommand(() => _cancel));
+        _root.Add(new CalibrateCameraCommand(composition, terminal).ToCommand(() => _cancel));
         _root.Add(new ListCommand(composition, terminal).ToCommand());
         _root.Add(new CatalogueCommand(composition, terminal).ToCommand());
         _root.Add(new SurveyCommand(composition, terminal).ToCommand(() => _cancel));

@@ -14,7 +14,7 @@ internal static class Complaint
     {
         if (parsed.CommandResult.Command is RootCommand)
         {
-            return $"There is no command {arguments[0]}; the commands are serve, examine, measure, card, optics, list, survey, feed, worker, catalogue, report, export, dataset, assess, test, bench and help.";
+            return $"There is no command {arguments[0]}; the commands are serve, examine, measure, card, calibrate-camera, optics, thread, list, survey, feed, worker, catalogue, report, export, dataset, assess, test, bench and help.";
         }
 
         var command = parsed.CommandResult.Command;

@@ -13,6 +13,8 @@ internal static class HelpPage
           ./lab examine PHOTO...   find the tube, lay the lettering flat, read it, weigh it
           ./lab measure PHOTO...   measure a lens cell: rim, clear aperture, stop, in millimetres
           ./lab card FILE.pdf      a scale card to print and lay beside a cell
+          ./lab thread PHOTO       pitch of a screw thread from its side
+          ./lab calibrate-camera   take a lens's distortion out of measurements
           ./lab optics --objective what the glass could do, from its sizes
           ./lab survey FOLDER...   examine every photo of a folder, and count what was found
           ./lab feed, ./lab worker the same over several machines
@@ -71,7 +73,8 @@ internal static class HelpPage
         """;
 
     private const string Measure = """
-        ./lab measure PHOTO... [--scale KIND:SIZE] [--plane-offset MM] [--json FILE] [--out FOLDER]
+        ./lab measure PHOTO... [--scale KIND:SIZE] [--plane-offset MM] [--camera FILE] [--json FILE]
+                            [--out FOLDER]
 
         Measures a lens cell that was photographed with something of known size beside it: the outer
         rim, the clear aperture and the stop, each in millimetres with its expanded uncertainty.
@@ -83,6 +86,8 @@ internal static class HelpPage
           --plane-offset MM   how many millimetres the rim of the cell lies above the scale (0 = same
                               height, negative = below); without it the diameters hold for a scale
                               level with the rim, and the uncertainty counts one on the table
+          --camera FILE       calibration from ./lab calibrate-camera: each photo is straightened first,
+                              and the record's pixels are those of the straightened photo
           --json FILE         also write one JSON object a photo, one a line (- writes to the screen
                               in place of the report)
           --out FOLDER        where pictures and the record go
@@ -104,6 +109,8 @@ internal static class HelpPage
     {
         "card" => CardCommand.Page,
         "optics" => OpticsCommand.Page,
+        "thread" => ThreadCommand.Page,
+        "calibrate-camera" => CalibrateCameraCommand.Page,
         _ => null,
     };
 

@@ -18,10 +18,11 @@ internal sealed class MeasureCommand(Composition composition, Terminal terminal)
     private readonly Option<string?> _out = new("--out");
     private readonly Option<string?> _scale = new("--scale");
     private readonly Option<string?> _offset = new("--plane-offset");
+    private readonly Option<string?> _camera = new("--camera");
 
     internal Command ToCommand(Func<CancellationToken> cancel)
     {
-        var command = new Command("measure") { _photos, _scale, _offset, _json, _out };
+        var command = new Command("measure") { _photos, _scale, _offset, _camera, _json, _out };
         command.SetAction(parsed => Run(parsed, cancel()));
         return command;
     }
@@ -42,7 +43,8 @@ internal sealed class MeasureCommand(Composition composition, Terminal terminal)
             return ExitCode.Misused;
         }
 
-        var request = new MeasureRunRequest([.. parsed.GetRequiredValue(_photos)], parsed.GetValue(_json), parsed.GetValue(_out), scaleText, offsetText, new MeasureRequest(scale, offset));
+        var camera = parsed.GetValue(_camera);
+        var request = new MeasureRunRequest([.. parsed.GetRequiredValue(_photos)], parsed.GetValue(_json), parsed.GetValue(_out), scaleText, offsetText, camera, new MeasureRequest(scale, offset) { CameraCalibrated = camera is not null });
         return new MeasureRun(composition, terminal, request).Run(cancel);
     }
 

@@ -19,7 +19,7 @@ internal sealed class MeasureRun(Composition composition, Terminal terminal, Mea
     {
         var failed = false;
         var measured = ImmutableArray.CreateBuilder<PhotoMeasurement>();
-        var measurer = composition.Measurer();
+        var measurer = composition.Measurer(request.Camera is { } camera ? CalibrationFile.Read(camera) : null);
         foreach (var photo in request.Photos)
         {
             try

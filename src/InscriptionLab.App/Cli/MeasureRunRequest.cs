@@ -9,13 +9,15 @@ namespace InscriptionLab.App.Cli;
 /// <param name="Out">Folder of the measurement; null for one named after the first photo.</param>
 /// <param name="ScaleText">Scale as written.</param>
 /// <param name="OffsetText">Height as written.</param>
+/// <param name="Camera">File with the camera's calibration; null for none.</param>
 /// <param name="Request">What is known of scale and height.</param>
-internal sealed record MeasureRunRequest(ImmutableArray<string> Photos, string? Json, string? Out, string? ScaleText, string? OffsetText, MeasureRequest Request)
+internal sealed record MeasureRunRequest(ImmutableArray<string> Photos, string? Json, string? Out, string? ScaleText, string? OffsetText, string? Camera, MeasureRequest Request)
 {
     /// <summary>Gets the options as the user could have written them.</summary>
     internal ImmutableArray<string> Asked =>
     [
         .. ScaleText is null ? ImmutableArray<string>.Empty : [$"--scale {ScaleText}"],
         .. OffsetText is null ? ImmutableArray<string>.Empty : [$"--plane-offset {OffsetText}"],
+        .. Camera is null ? ImmutableArray<string>.Empty : [$"--camera {Camera}"],
     ];
 }

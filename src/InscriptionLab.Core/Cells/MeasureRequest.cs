@@ -9,4 +9,7 @@ public sealed record MeasureRequest(ScaleRequest? Scale, Length? PlaneOffset)
 {
     /// <summary>Gets the request of a user who says nothing.</summary>
     public static MeasureRequest Nothing { get; } = new(null, null);
+
+    /// <summary>Gets a value indicating whether the photo was straightened by a calibration of its camera.</summary>
+    public bool CameraCalibrated { get; init; }
 }

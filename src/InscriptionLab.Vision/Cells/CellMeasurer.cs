@@ -60,7 +60,7 @@ public sealed class CellMeasurer
     private CellMeasurement Measure(Photo photo, ScaleSighting scale, TracedCircle rim, MeasureRequest request, CancellationToken cancel)
     {
         var middle = new PixelPoint((photo.Gray.Width - 1) / 2.0, (photo.Gray.Height - 1) / 2.0);
-        var priors = Priors(photo, request);
+        var priors = Priors(photo, request, _options);
         var start = ScaleFinder.StartCamera(scale, priors.Focal, middle);
         var sightings = ImmutableArray.Create(Sighting(CircleRole.Outer, rim, photo));
         var scene = SceneAdjustment.Solve(scale, sightings, start, priors, true);
@@ -81,24 +81,25 @@ public sealed class CellMeasurer
     private static CircleSighting Sighting(CircleRole role, TracedCircle trace, Photo photo) =>
         new(role, trace.Points, trace.SeenShare, BurntEdges.Share(photo.Gray, trace.Points));
 
-    private ScenePriors Priors(Photo photo, MeasureRequest request)
+    /// <summary>Gives what is known of a photo before anything is read in it.</summary>
+    internal static ScenePriors Priors(Photo photo, MeasureRequest request, CellMeasurerOptions options)
     {
         var known = photo.Lens.FocalLength;
         return new ScenePriors
         {
-            Focal = known?.Pixels ?? (_options.AssumedFocal * Math.Max(photo.Gray.Width, photo.Gray.Height)),
-            FocalRelative = known is null ? _options.AssumedFocalRelative : _options.KnownFocalRelative,
+            Focal = known?.Pixels ?? (options.AssumedFocal * Math.Max(photo.Gray.Width, photo.Gray.Height)),
+            FocalRelative = known is null ? options.AssumedFocalRelative : request.CameraCalibrated ? options.CalibratedFocalRelative : options.KnownFocalRelative,
             RimHeight = request.PlaneOffset?.Millimetres ?? 0,
             // An unknown height has a row of its own in the budget: as a loose prior it would let readings of the rim move the height at random.
-            RimHeightUncertainty = _options.KnownOffsetMillimetres,
-            ConcentricityUncertainty = _options.ConcentricityMillimetres,
-            ClearDepthUncertainty = _options.ClearDepthMillimetres,
-            StopDepth = _options.StopDepthMillimetres,
-            StopDepthUncertainty = _options.StopDepthUncertaintyMillimetres,
-            EdgeShiftUncertainty = _options.EdgeShiftPixels,
-            DistortionUncertainty = _options.DistortionRelative,
-            RoundnessPixels = _options.RoundnessPixels,
-            ScaleInflation = _options.ScaleInflation,
+            RimHeightUncertainty = options.KnownOffsetMillimetres,
+            ConcentricityUncertainty = options.ConcentricityMillimetres,
+            ClearDepthUncertainty = options.ClearDepthMillimetres,
+            StopDepth = options.StopDepthMillimetres,
+            StopDepthUncertainty = options.StopDepthUncertaintyMillimetres,
+            EdgeShiftUncertainty = options.EdgeShiftPixels,
+            DistortionUncertainty = request.CameraCalibrated ? options.CalibratedDistortionRelative : options.DistortionRelative,
+            RoundnessPixels = options.RoundnessPixels,
+            ScaleInflation = options.ScaleInflation,
         };
     }
 }

@@ -15,6 +15,14 @@ public sealed record CellMeasurerOptions
     /// <value>Default 0.05: the 35 mm equivalent is a rounded whole number and close focus lengthens it.</value>
     public double KnownFocalRelative { get; init; } = 0.05;
 
+    /// <summary>Gets the relative uncertainty of a focal length from a calibration.</summary>
+    /// <value>Default 0.01: focus moves it between the board and the cell (common practice).</value>
+    public double CalibratedFocalRelative { get; init; } = 0.01;
+
+    /// <summary>Gets the relative displacement at the photo's corner that a calibration leaves.</summary>
+    /// <value>Default 0.0003: half a pixel at the corner of a photo of 12 megapixels.</value>
+    public double CalibratedDistortionRelative { get; init; } = 0.0003;
+
     /// <summary>Gets the uncertainty of the rim's height above the scale where the user says nothing, in millimetres. The scale is then taken to lie level with the rim.</summary>
     /// <value>Default 6.5: a card on the table lies as much below the rim as the cell is high, up to about 13 mm (common practice), and that is two standard deviations.</value>
     public double UnknownOffsetMillimetres { get; init; } = 6.5;

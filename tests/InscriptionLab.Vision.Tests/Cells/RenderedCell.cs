@@ -78,6 +78,9 @@ internal sealed record RenderedCell
 
     public double PlateLight { get; init; } = 0.035;
 
+    /// <summary>Gets the pitch of a thread that lies in the cell's place, its crests level with the scale, in millimetres; null for a cell.</summary>
+    public double? ThreadPitch { get; init; }
+
     /// <summary>Gets the camera.</summary>
     public PlaneCamera Camera
     {
@@ -160,7 +163,18 @@ internal sealed record RenderedCell
 
     private (double B, double G, double R) Light(PlaneCamera camera, PixelPoint at)
     {
-        if (CellPresent)
+        if (ThreadPitch is { } pitch)
+        {
+            var side = camera.BackProject(at, 0);
+            if (Math.Abs(side.X) <= 22 && side.Y is >= -34 and <= -8)
+            {
+                // One flank lit, the other in shade; the helix leans a little.
+                var turns = (side.X + (0.02 * side.Y)) / pitch;
+                var x = turns - Math.Floor(turns);
+                return Brass((0.2 + (x < 0.5 ? 0.3 * x : 0.3 * (1 - x)) + (x < 0.5 ? 0.1 : 0)) * Mottle(side));
+            }
+        }
+        else if (CellPresent)
         {
             var rim = camera.BackProject(at, -RimHeight);
             var radius = Beside(rim, 0);

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Collections.Immutable;
+using InscriptionLab.Measures;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace InscriptionLab.Cells.Fitting;
@@ -61,6 +62,9 @@ public sealed class SceneSolution
         var camera = _model.CameraOf(p);
         return Math.Log(camera.PixelsPerMillimetre(_model.CircleOf(p, circle).Centre));
     });
+
+    /// <summary>Gives the same at a place of the scale's world, for a scene with or without circles.</summary>
+    public double RelativeScaleUncertaintyAt(Vector3D world) => Propagate(p => Math.Log(_model.CameraOf(p).PixelsPerMillimetre(world)));
 
     /// <summary>Gives the distance between the camera's centre and the plane of the rim, in millimetres.</summary>
     public double RimDistance() => RimDistance(Camera, RimHeight);
