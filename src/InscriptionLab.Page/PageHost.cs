@@ -1,9 +1,12 @@
 using System.Linq;
 using System.Threading.RateLimiting;
+using InscriptionLab.Cataloguing;
 using InscriptionLab.Page.Assets;
 using InscriptionLab.Page.Bench;
 using InscriptionLab.Page.Endpoints;
 using InscriptionLab.Page.Guarding;
+using InscriptionLab.Page.Keeping;
+using InscriptionLab.Page.Measuring;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
@@ -26,7 +29,7 @@ internal static class PageHost
     /// <summary>Requests that may wait; beyond it the answer is "too busy".</summary>
     private const int Waiting = 4096;
 
-    internal static WebApplication Build(ServeRequest request, Workshop workshop, BenchLimits? limits = null)
+    internal static WebApplication Build(ServeRequest request, Workshop workshop, BenchLimits? limits = null, Catalogue? catalogue = null)
     {
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = [] });
         builder.Logging.ClearProviders().AddSimpleConsole().SetMinimumLevel(LogLevel.Warning);
@@ -36,6 +39,8 @@ internal static class PageHost
             kestrel.Limits.MaxRequestBodySize = UsualBodyBytes;
             kestrel.Listen(request.Address, request.Port);
         });
+        builder.Services.AddSingleton(new CatalogueShelf(catalogue, workshop));
+        builder.Services.AddSingleton(_ => new MeasuringTable(workshop.Measurer));
         AddServices(builder.Services, request, workshop, limits ?? new BenchLimits());
 
         var page = builder.Build();
@@ -48,6 +53,9 @@ internal static class PageHost
         DemonstrationEndpoints.Map(page);
         PictureEndpoints.Map(page);
         ReportEndpoints.Map(page);
+        CatalogueEndpoints.Map(page);
+        ListEndpoints.Map(page);
+        MeasureEndpoints.Map(page);
         EventEndpoints.Map(page);
         AssetEndpoints.Map(page, new PageAssets());
         return page;

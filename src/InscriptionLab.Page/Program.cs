@@ -4,6 +4,7 @@ using System.Threading.Tasks;
 using InscriptionLab.App;
 using InscriptionLab.App.Cli;
 using InscriptionLab.App.Examining;
+using InscriptionLab.Cataloguing;
 using InscriptionLab.Outcomes;
 using Microsoft.Extensions.Hosting;
 
@@ -29,9 +30,11 @@ internal static class Program
         {
             using var composition = new Composition();
             var references = ReferenceSource.Load(request.References);
-            await using var page = PageHost.Build(request, new Workshop(composition, references.List, request.References is null));
+            var workshop = new Workshop(composition, references.List, request.References is null);
+            await using var page = PageHost.Build(request, workshop, catalogue: request.Catalogue is { } address ? Catalogue.Open(address, composition.Clock) : null);
             await page.StartAsync();
             await Console.Out.WriteLineAsync(PageHost.Greeting(page, request));
+            WarmUp.Begin(workshop.Stages.Examining);
             await page.WaitForShutdownAsync();
             return ExitCode.Done;
         }

@@ -21,9 +21,9 @@ internal static class ServeArguments
         for (var i = 0; i < arguments.Length; i++)
         {
             var parts = arguments[i].Split('=', 2);
-            if (parts[0] is not ("--port" or "--reference" or "--address" or "--name"))
+            if (parts[0] is not ("--port" or "--reference" or "--catalogue" or "--address" or "--name"))
             {
-                problem = $"serve does not know {arguments[i]}; it has --port, --reference, --address and --name (see ./lab help serve).";
+                problem = $"serve does not know {arguments[i]}; it has --port, --reference, --catalogue, --address and --name (see ./lab help serve).";
                 return false;
             }
 
@@ -68,6 +68,8 @@ internal static class ServeArguments
                 return Uri.CheckHostName(value) == UriHostNameType.Dns
                     ? (request with { Names = request.Names.Add(value) }, string.Empty)
                     : (request, $"The name {value} is no name of a machine.");
+            case "--catalogue":
+                return (request with { Catalogue = value }, string.Empty);
             default:
                 return (request with { References = value }, string.Empty);
         }

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Immutable;
 using System.Globalization;
 using InscriptionLab.App;
+using InscriptionLab.App.Measuring;
 using InscriptionLab.App.Reports;
 using InscriptionLab.Page.Bench;
 using InscriptionLab.References;
@@ -21,6 +22,7 @@ internal sealed class Workshop
     {
         Models = composition.Models;
         Options = composition.Options;
+        Measurer = composition.Measurer();
     }
 
     /// <summary>Takes any stages.</summary>
@@ -36,6 +38,9 @@ internal sealed class Workshop
     internal ImmutableArray<ModelFact> Models { get; private init; } = [];
 
     internal ImmutableArray<StageOptions> Options { get; private init; } = [];
+
+    /// <summary>Gets the stages of a measurement; null where this page cannot measure.</summary>
+    internal Measurer? Measurer { get; init; }
 
     internal BenchStages Stages => _shelf.Stages;
 

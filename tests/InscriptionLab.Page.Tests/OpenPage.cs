@@ -6,6 +6,7 @@ using System.Text.Json;
 using System.Threading.Tasks;
 using InscriptionLab.App.Demo;
 using InscriptionLab.App.Tests;
+using InscriptionLab.Cataloguing;
 using InscriptionLab.Comparison;
 using InscriptionLab.Findings;
 using InscriptionLab.Page.Bench;
@@ -32,9 +33,12 @@ public class OpenPage : IAsyncLifetime
 
     internal static ServeRequest Request { get; } = new(IPAddress.Loopback, 0, [], null);
 
+    /// <summary>Gives the catalogue of the page; none unless a test asks for one.</summary>
+    internal virtual Catalogue? Shelf() => null;
+
     public async ValueTask InitializeAsync()
     {
-        _page = PageHost.Build(Request, new Workshop(Stages, DemoReferences.Load(), isDemonstration: true, TimeProvider.System));
+        _page = PageHost.Build(Request, new Workshop(Stages, DemoReferences.Load(), isDemonstration: true, TimeProvider.System), catalogue: Shelf());
         await _page.StartAsync();
         Address = new Uri(PageHost.AddressOf(_page));
         Client.BaseAddress = Address;

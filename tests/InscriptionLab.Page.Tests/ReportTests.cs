@@ -11,7 +11,7 @@ public sealed class ReportTests(OpenPage page) : IClassFixture<OpenPage>
     [Fact]
     public async Task A_piece_on_the_bench_has_its_reports()
     {
-        var piece = await page.Examined(SampleImages.RomanTransposed, "<b>tube</b>.jpg");
+        var piece = await page.Examined(SampleImages.RomanTransposed);
         var id = piece.GetProperty("id").GetString();
 
         var pdf = await page.Client.GetByteArrayAsync(new Uri($"/api/pieces/{id}/report.pdf", UriKind.Relative), TestContext.Current.CancellationToken);
@@ -21,7 +21,6 @@ public sealed class ReportTests(OpenPage page) : IClassFixture<OpenPage>
         Assert.Equal("%PDF-"u8.ToArray(), pdf[..5]);
         Assert.Equal("%PDF-"u8.ToArray(), brief[..5]);
         Assert.Contains("Kesselbarndt", html, StringComparison.Ordinal);
-        Assert.DoesNotContain("<b>tube", html, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -35,6 +35,23 @@ public sealed class LikenessSource
         return context.Marks.Where(mark => mark.Line!.ExaminationId == examination && mark.Line.Position == position).Select(mark => (long?)mark.LineId).SingleOrDefault();
     }
 
+    /// <summary>Gives the picture of a line as a grey PNG file; null where there is none.</summary>
+    /// <param name="examination">Number of the examination.</param>
+    /// <param name="position">Place of the line, from 0.</param>
+    public byte[]? PictureOf(long examination, int position)
+    {
+        using var context = _newContext();
+        return context.Marks.AsNoTracking().Where(mark => mark.Line!.ExaminationId == examination && mark.Line.Position == position).Select(mark => mark.Picture).SingleOrDefault();
+    }
+
+    /// <summary>Gives the place of a line in its examination, from 0; null where there is no such line.</summary>
+    /// <param name="line">Number of the line.</param>
+    public int? PositionOf(long line)
+    {
+        using var context = _newContext();
+        return context.Lines.AsNoTracking().Where(row => row.Id == line).Select(row => (int?)row.Position).SingleOrDefault();
+    }
+
     /// <summary>Gives the embedding of one line; null where the line has none.</summary>
     /// <param name="line">Number of the line.</param>
     public IReadOnlyList<sbyte>? Of(long line)

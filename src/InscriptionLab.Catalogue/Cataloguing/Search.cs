@@ -153,10 +153,11 @@ public sealed class Search
                 row.Outcome,
                 Lines = row.Lines.OrderBy(line => line.Position).Select(line => line.Corrected ?? line.Text).ToList(),
                 Nearest = row.Nearest.Where(nearest => nearest.Rank == 0).Select(nearest => nearest.Form).FirstOrDefault(),
+                Maker = row.Nearest.Where(nearest => nearest.Rank == 0).Select(nearest => nearest.Maker).FirstOrDefault(),
             })
             .ToDictionary(row => row.Id);
         return [.. found.Where(hit => rows.ContainsKey(hit.Id)).Select(hit => rows[hit.Id] is var row
-            ? new SearchHit(row.Id, row.Key, row.File, row.MadeAt, row.Outcome, string.Join(" / ", row.Lines), row.Nearest ?? string.Empty, hit.Edits)
+            ? new SearchHit(row.Id, row.Key, row.File, row.MadeAt, row.Outcome, string.Join(" / ", row.Lines), row.Nearest ?? string.Empty, row.Maker ?? string.Empty, hit.Edits)
             : null!)];
     }
 }

@@ -7,6 +7,7 @@ using InscriptionLab.App.Reports;
 using InscriptionLab.Page.Answers;
 using InscriptionLab.Page.Bench;
 using InscriptionLab.Page.Guarding;
+using InscriptionLab.Page.Keeping;
 using InscriptionLab.Vision.Photos;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -36,12 +37,12 @@ internal static class BenchEndpoints
 
     internal static IResult NotThere() => Results.Json(new ProblemAnswer("This is no longer on the bench."), statusCode: StatusCodes.Status404NotFound);
 
-    private static IResult Session(PageKeys keys, Workshop workshop) => Results.Ok(new SessionAnswer(
+    private static IResult Session(PageKeys keys, Workshop workshop, CatalogueShelf shelf) => Results.Ok(new SessionAnswer(
         keys.FormToken,
         ProgramFacts.NameAndVersion,
         Limits.FileBytes,
         new ListAnswer(workshop.References.Name, workshop.References.Forms.Length, workshop.IsDemonstration),
-        null,
+        shelf.Name is { } name ? System.IO.Path.GetFileName(name) : null,
         Cautions.Sentences));
 
     private static PieceSummary Summary(Piece piece) => new(

@@ -44,6 +44,16 @@ export function whoCorrects() {
   });
 }
 
+/** Asks for a line of text; null where the person leaves it. */
+export function askText(text, value) {
+  return new Promise((done) => {
+    const field = h("input", { id: "asked-text", type: "text", value, autofocus: true });
+    const form = h("form", { method: "dialog" }, h("label", { for: "asked-text" }, text), field, h("div", { class: "row" }, h("button", { class: "button strong", value: "yes" }, t("ask.keep")), h("button", { type: "button", class: "button plain", onclick: () => dialog.close("") }, t("app.cancel"))));
+    const dialog = h("dialog", { class: "question" }, form);
+    open(dialog, () => done(dialog.returnValue === "yes" ? field.value : null));
+  });
+}
+
 function open(dialog, closed) {
   document.body.append(dialog);
   dialog.addEventListener("close", () => {

@@ -2,15 +2,18 @@
 
 import { api, listen } from "./api.js";
 import { Bench } from "./bench.js";
+import { Catalogue } from "./catalogue.js";
 import { announce, h, replace } from "./dom.js";
 import { Help } from "./help.js";
 import { takeDrops } from "./incoming.js";
+import { Measure } from "./measure.js";
+import { ReferenceListView } from "./list.js";
 import { applyTheme, settings } from "./settings.js";
 import { attempt, current, loadPiece, loadPieces, look, onChange, store, update } from "./store.js";
 import { t } from "./strings.js";
 
 const views = {};
-const makers = { bench: () => new Bench(), help: () => new Help() };
+const makers = { bench: () => new Bench(), measure: () => new Measure(), catalogue: () => new Catalogue(), list: () => new ReferenceListView(), help: () => new Help() };
 const main = document.getElementById("main");
 
 function show() {
@@ -19,6 +22,7 @@ function show() {
   views[view] ??= makers[view]();
   if (main.firstChild !== views[view].element) main.replaceChildren(views[view].element);
   views[view].opened?.(id);
+  main.scrollTop = 0;
   if (view === "bench" && (id ?? null) !== (store.piece?.id ?? null)) look(id || null);
   main.tabIndex = view === "help" ? 0 : -1;
   header(view);

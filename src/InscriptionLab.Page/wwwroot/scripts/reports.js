@@ -1,7 +1,20 @@
 // Reports of a piece, as files to keep, to print or to send.
 
-import { h } from "./dom.js";
+import { api, session } from "./api.js";
+import { whoCorrects } from "./dialog.js";
+import { announce, h } from "./dom.js";
+import { attempt } from "./store.js";
 import { t } from "./strings.js";
+
+async function keep(piece) {
+  const person = await whoCorrects();
+  if (!person) return;
+  const kept = await attempt(() => api.post(`/api/catalogue/keep/${encodeURIComponent(piece.id)}`, { person, text: "", line: 0 }));
+  const button = document.querySelector("[data-key='keep']");
+  if (!kept || !button) return;
+  button.textContent = t(kept.added ? "keep.done" : "keep.known");
+  announce(button.textContent);
+}
 
 export function reports(piece) {
   const working = piece.photos.some((photo) => photo.working);
@@ -10,6 +23,6 @@ export function reports(piece) {
     "section",
     {},
     h("h3", {}, t("report.title")),
-    working ? h("p", { class: "soft" }, t("report.wait")) : h("div", { class: "row" }, link("report.pdf", "report.pdf"), link("report.html", "report.html"), link("short.pdf", "report.short")),
+    working ? h("p", { class: "soft" }, t("report.wait")) : h("div", { class: "row" }, link("report.pdf", "report.pdf"), link("report.html", "report.html"), link("short.pdf", "report.short"), session.catalogue && h("button", { type: "button", class: "button strong", "data-key": "keep", onclick: () => keep(piece) }, t("keep"))),
   );
 }

@@ -15,7 +15,7 @@ export class Viewer {
   constructor(label, options = {}) {
     this.options = options;
     this.canvas = h("canvas", { class: "viewer-picture", "aria-hidden": "true" });
-    this.layer = s("svg", { class: "viewer-marks", "aria-hidden": "true" });
+    this.layer = s("svg", { class: "viewer-marks" });
     this.element = h("div", { class: "viewer", tabindex: "0", role: "application", "aria-roledescription": "picture", "aria-label": label }, this.canvas, this.layer);
     this.view = { x: 0, y: 0, scale: 1, turn: 0, flip: 1 };
     this.size = [1, 1];

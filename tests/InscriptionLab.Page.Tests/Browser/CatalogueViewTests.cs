@@ -1,0 +1,53 @@
+using System;
+using System.Threading.Tasks;
+using Microsoft.Playwright;
+using Xunit;
+
+namespace InscriptionLab.Page.Tests.Browser;
+
+public sealed class CatalogueViewTests(OpenCatalogue page, Chromium chromium) : IClassFixture<OpenCatalogue>, IClassFixture<Chromium>
+{
+    [Fact]
+    public async Task The_catalogue_is_searched_looked_at_and_compared()
+    {
+        await using var window = await chromium.Open(new Uri(page.Address, "/#catalogue"));
+        var rows = window.Page.Locator("[role=option]");
+        await Assertions.Expect(window.Page.Locator(".cat-list [role=status]")).ToHaveTextAsync("60 found");
+        await window.IsAccessible();
+        await window.Page.Locator("[data-key=cat-words]").FillAsync("pellow");
+        await Assertions.Expect(window.Page.Locator(".cat-list [role=status]")).ToHaveTextAsync("12 found");
+
+        await window.Page.Locator(".virtual").FocusAsync();
+        await window.Page.Keyboard.PressAsync("ArrowDown");
+        await window.Page.Keyboard.PressAsync("ArrowDown");
+        await window.Page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(rows.Nth(1)).ToHaveAttributeAsync("aria-selected", "true");
+        await Assertions.Expect(window.Page.Locator(".panel h2")).ToHaveTextAsync("Pellowick");
+        await window.Page.GetByText("Marks alike").ClickAsync();
+        await Assertions.Expect(window.Page.Locator(".beside .mark-picture")).ToHaveCountAsync(2);
+        await window.IsAccessible();
+
+        await window.Page.GetByText("Thumbnails").ClickAsync();
+        await Assertions.Expect(window.Page.Locator(".virtual-tile")).ToHaveCountAsync(12);
+        await window.IsAccessible();
+        await window.Page.GetByText("Overview").ClickAsync();
+        await Assertions.Expect(window.Page.Locator(".chart")).ToHaveCountAsync(4);
+        await window.IsAccessible();
+        window.ComplainedOfNothing();
+    }
+
+    [Fact]
+    public async Task The_list_is_changed_and_checked()
+    {
+        await using var window = await chromium.Open(new Uri(page.Address, "/#list"), ColorScheme.Light);
+        await Assertions.Expect(window.Page.Locator(".list-said")).ToContainTextAsync("forms");
+        await window.IsAccessible();
+        await window.Page.GetByText("New row").ClickAsync();
+        await window.Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Check", Exact = true }).ClickAsync();
+        await Assertions.Expect(window.Page.Locator("#problem")).ToContainTextAsync("form");
+        await window.Page.Locator("[data-key=cell-0-0]").FillAsync("Quarrowden");
+        await window.Page.Locator("[data-key=cell-0-1]").FillAsync("Quarrowden");
+        await window.Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Check", Exact = true }).ClickAsync();
+        await Assertions.Expect(window.Page.Locator(".list-said")).ToContainTextAsync("can be used");
+    }
+}

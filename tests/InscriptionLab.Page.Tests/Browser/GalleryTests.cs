@@ -1,0 +1,57 @@
+using System;
+using System.IO;
+using System.Threading.Tasks;
+using InscriptionLab.App.Tests;
+using Microsoft.Playwright;
+using Xunit;
+
+namespace InscriptionLab.Page.Tests.Browser;
+
+/// <summary>Takes the pictures of the page that the README shows. Explicit: it writes into sample-images/pictures.</summary>
+public sealed class GalleryTests(OpenCatalogue page, Chromium chromium) : IClassFixture<OpenCatalogue>, IClassFixture<Chromium>
+{
+    private const int Quality = 82;
+
+    [Fact(Explicit = true)]
+    public async Task Takes_the_pictures()
+    {
+        var piece = await page.Examined(SampleImages.RomanTransposed);
+        var bench = $"/#bench/{piece.GetProperty("id").GetString()}";
+        foreach (var (name, at, scheme, width, height) in new[]
+        {
+            ("bench-dark", bench, ColorScheme.Dark, 1280, 800),
+            ("bench-light", bench, ColorScheme.Light, 1280, 800),
+            ("bench-tablet", bench, ColorScheme.Light, 820, 1180),
+            ("bench-empty", "/#bench", ColorScheme.Light, 1280, 800),
+            ("catalogue-dark", "/#catalogue", ColorScheme.Dark, 1280, 800),
+            ("catalogue-tablet", "/#catalogue", ColorScheme.Light, 820, 1180),
+            ("list-light", "/#list", ColorScheme.Light, 1280, 800),
+            ("help-light", "/#help", ColorScheme.Light, 1280, 800),
+        })
+        {
+            await using var window = await chromium.Open(new Uri(page.Address, at), scheme, width, height);
+            if (name == "catalogue-dark")
+            {
+                await window.Page.Locator("[role=option] >> nth=2").ClickAsync();
+                await window.Page.GetByText("Marks alike").ClickAsync();
+            }
+
+            await Taken(window, name);
+        }
+
+        await using var measuring = await chromium.Open(new Uri(page.Address, bench));
+        await Assertions.Expect(measuring.Page.Locator(".stages li.done")).ToHaveCountAsync(5);
+        await measuring.Page.Locator("[data-key=tab-measure]").ClickAsync();
+        await measuring.Page.Locator("[data-key=measure-scale]").ClickAsync();
+        await measuring.Page.Locator("[data-key=measure-add]").ClickAsync();
+        await Taken(measuring, "measure-dark");
+    }
+
+    private static async Task Taken(Window window, string name)
+    {
+        await window.Page.WaitForLoadStateAsync(LoadState.NetworkIdle, new PageWaitForLoadStateOptions { Timeout = 1500 }).ContinueWith(_ => { }, TaskScheduler.Default);
+        await window.Page.WaitForTimeoutAsync(600);
+        var folder = Path.Combine(Path.GetDirectoryName(SampleImages.PathOf(SampleImages.RomanTransposed))!, "pictures");
+        await window.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, $"page-{name}.jpg"), Type = ScreenshotType.Jpeg, Quality = Quality });
+    }
+}
