@@ -7,8 +7,8 @@ using InscriptionLab.Measures;
 using InscriptionLab.Photos;
 using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
-using InscriptionLab.Vision.Strips;
 using InscriptionLab.Vision.Native;
+using InscriptionLab.Vision.Strips;
 using OpenCvSharp;
 
 namespace InscriptionLab.Vision.Turns;
