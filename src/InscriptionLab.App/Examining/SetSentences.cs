@@ -27,7 +27,7 @@ internal static class SetSentences
         }
 
         var seams = mosaic.SeamError.Pixels / (2 * Math.PI * mosaic.PixelsPerRadius) * 100;
-        yield return Invariant($"At the seams neighbouring photos fit to {seams:0.00} % of the circumference (root mean square of what pieces of them, fitted by themselves, are off).");
+        yield return Invariant($"At the seams neighbouring photos fit to {seams:0.00} % of the circumference (root mean square, from the median of what pieces of them, fitted by themselves, are off).");
         yield return mosaic.Closure is { } rest
             ? Invariant($"The photos go all the way round; the steps add up to {360 + rest.Degrees:0.0} degrees, and the rest is spread over them.")
             : "The photos do not go all the way round without a gap.";

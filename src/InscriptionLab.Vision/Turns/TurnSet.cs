@@ -97,7 +97,7 @@ public sealed class TurnSet
         used.Where(match => match.First == photo || match.Second == photo).Max(match => match.Agreement),
         new CylinderStripMap(tube.Pose, _options.ComparingScale, range.From + place.Axial, Angle.FromRadians(place.Turn)));
 
-    /// <summary>Fits each pair again, third by third along the tube, and gives the root mean square of what is left over, in radii.</summary>
+    /// <summary>Fits each pair again, third by third along the tube, and gives the root mean square of what is left over, in radii; from the median, over which a few parts that fit elsewhere have no power (the median of a sum of two normal squares is its mean times ln 2).</summary>
     private static double SeamError(TurnRegistrar registrar, ImmutableArray<(double Turn, double Axial)?> places, ImmutableArray<TurnMatch> used)
     {
         var squares = new List<double>();
@@ -112,6 +112,7 @@ public sealed class TurnSet
             }));
         }
 
-        return Math.Sqrt(squares.Average());
+        squares.Sort();
+        return Math.Sqrt(squares[squares.Count / 2] / Math.Log(2));
     }
 }

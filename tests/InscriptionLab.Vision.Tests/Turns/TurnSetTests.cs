@@ -6,9 +6,9 @@ using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
-using InscriptionLab.Vision.Turns;
 using InscriptionLab.Vision.Tests.Rendering;
 using InscriptionLab.Vision.Tests.Strips;
+using InscriptionLab.Vision.Turns;
 using Xunit;
 
 namespace InscriptionLab.Vision.Tests.Turns;
@@ -16,6 +16,9 @@ namespace InscriptionLab.Vision.Tests.Turns;
 public sealed class TurnSetTests
 {
     private const double PaintScale = 6;
+
+    /// <summary>Share of the circumference.</summary>
+    private const double LargestSeam = 0.003;
 
     private static readonly TubeScene Scene = new()
     {
@@ -63,6 +66,20 @@ public sealed class TurnSetTests
             var expected = (mosaic.Views[0].Map.FirstAround.Radians * 180 / Math.PI) + (y / mosaic.PixelsPerRadius * 180 / Math.PI);
             Assert.Equal(expected, (surface.Value.Around.Radians * 180 / Math.PI) - turns[at.Value.PhotoIndex], 1.0);
         }
+    }
+
+    [Fact]
+    public void Photos_may_come_in_any_order_and_shadows_that_stay_do_not_count()
+    {
+        double[] turns = [0, 135, 45, 270, 90, 225, 315, 180];
+        var mosaic = Assert.IsType<Outcome<TurnMosaic>.Found>(Run(turns, new double[8], seed: 11)).Value;
+        Assert.Equal(8, mosaic.Views.Length);
+        Assert.All(mosaic.Views, view => Assert.Equal(
+            0, Math.IEEERemainder(view.Turn.Degrees - mosaic.Views[0].Turn.Degrees - turns[view.PhotoIndex], 360) / 360, LargestSeam));
+        Assert.NotNull(mosaic.Closure);
+
+        // What is said of the seams is on the careful side: pieces of photos fit less surely than whole ones.
+        Assert.InRange(mosaic.SeamError.Pixels / (2 * Math.PI * mosaic.PixelsPerRadius), 0, 0.01);
     }
 
     [Fact]
