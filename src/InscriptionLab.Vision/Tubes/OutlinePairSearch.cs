@@ -28,7 +28,8 @@ internal static class OutlinePairSearch
     /// <summary>Weight of the region beside the two outlines' evidence.</summary>
     private const double RegionWeight = 2.5;
 
-    /// <summary>How much more of a telescope there must be between the outlines than beyond either of them.</summary>
+    /// <summary>Where the network sees a telescope between the outlines, it must see so much less of it beyond either: otherwise the tube goes on there.</summary>
+    private const double Seen = 0.5;
     private const double SmallestContrast = 0.2;
 
     /// <summary>Share of an outline's evidence that is taken away where it is a shadow's edge.</summary>
@@ -76,9 +77,14 @@ internal static class OutlinePairSearch
             return new OutlinePair(upper, lower, first, last, score);
         }
 
-        var (mean, worse) = region.Contrast(upper, lower, first, last);
+        var (inside, above, below) = region.Look(upper, lower, first, last);
+        if (inside > Seen && inside - Math.Max(above, below) < SmallestContrast)
+        {
+            return null;
+        }
+
         var share = (last - first + 1.0) / evidence.Profiles.Strips;
-        return worse < SmallestContrast ? null : new OutlinePair(upper, lower, first, last, score + (RegionWeight * mean * share));
+        return new OutlinePair(upper, lower, first, last, score + (RegionWeight * (inside - ((above + below) / 2)) * share));
     }
 
     private static double Side(EdgeEvidence evidence, IReadOnlyList<EdgeLine> lines, EdgeLine outline, int first, int last, double diameter, int side)

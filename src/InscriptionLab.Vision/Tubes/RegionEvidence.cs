@@ -33,8 +33,8 @@ internal sealed class RegionEvidence
         return new RegionEvidence(profiles, sums, knownSums);
     }
 
-    /// <summary>Gives how much more there is of a telescope between two outlines than just beyond them, -1 to 1: beside both of them together, and beside the worse of the two.</summary>
-    internal (double Mean, double Worse) Contrast(EdgeLine upper, EdgeLine lower, int first, int last)
+    /// <summary>Gives how surely a telescope is between two outlines, and just beyond the one and the other, 0 to 1.</summary>
+    internal (double Inside, double Above, double Below) Look(EdgeLine upper, EdgeLine lower, int first, int last)
     {
         var (inside, above, below) = (default(Share), default(Share), default(Share));
         for (var strip = first; strip <= last; strip++)
@@ -46,7 +46,7 @@ internal sealed class RegionEvidence
             below += Between(strip, to, to + band);
         }
 
-        return (inside.Mean - ((above.Mean + below.Mean) / 2), inside.Mean - Math.Max(above.Mean, below.Mean));
+        return (inside.Mean, above.Mean, below.Mean);
     }
 
     private Share Between(int strip, double from, double to)

@@ -12,9 +12,9 @@ namespace InscriptionLab.Vision.Tests.Tubes;
 /// <summary>Tubes found in rendered scenes whose silhouettes are known exactly.</summary>
 public sealed class TubeFinderTests
 {
-    private static readonly TubeScene Level = new() { Width = 900, Height = 600, Focal = 1400, Radius = 16, Distance = 220, Paint = Paints.Scratched(900, 900, 3) };
+    private static readonly TubeScene Level = new() { Width = 660, Height = 440, Focal = 1020, Radius = 16, Distance = 220, Paint = Paints.Scratched(900, 900, 3) };
 
-    public static TheoryData<double, double, double> Poses => new() { { 0, 0.05, 16 }, { 0.25, 0.6, 12 }, { -0.2, -1.1, 20 }, { 0.1, 1.5, 9 }, { 0.3, 2.9, 25 } };
+    public static TheoryData<double, double, double> Poses => new() { { 0.25, 0.6, 12 }, { -0.2, -1.1, 20 } };
 
     [Theory]
     [MemberData(nameof(Poses))]
