@@ -78,6 +78,11 @@ internal sealed class ListReport(string? file, TextWriter output, TimeProvider c
     /// <summary>Adds one row; it is read as a file would be, so that its errors are told alike.</summary>
     internal void Add(IReadOnlyDictionary<string, string> fields, string by)
     {
+        if (fields.Values.All(string.IsNullOrWhiteSpace))
+        {
+            throw new InscriptionLabException("A row needs at least --form, --maker and --status.");
+        }
+
         static string Quoted(string text) => $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
         var text = $"{string.Join(',', fields.Keys)}\n{string.Join(',', fields.Values.Select(Quoted))}\n";
         Merge(new ReferenceListReader().Read("the new row", Encoding.UTF8.GetBytes(text)).List.Forms, "add", by);

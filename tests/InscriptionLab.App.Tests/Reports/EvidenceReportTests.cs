@@ -1,6 +1,7 @@
 using System;
 using System.Linq;
 using System.Text;
+using System.Text.RegularExpressions;
 using System.Threading;
 using InscriptionLab.App.Demo;
 using InscriptionLab.App.Examining;
@@ -25,7 +26,7 @@ public sealed class EvidenceReportTests
         var list = DemoReferences.Load();
         var comparer = new Comparer(list);
         var weigher = new EvidenceWeigher(list, null, comparer);
-        var construction = new ConstructionReader(ConstructionTable.Default).Read("piece.csv", "feature,observation\ndraw_seam,none\nfinish,nickel\nclear_mm,38\nstop_mm,20\n"u8);
+        var construction = new ConstructionReader(ConstructionTable.Default).Read("piece.csv", "feature,observation\ndraw_seam,none\nfinish,nickel\ncovering,vellum\nclear_mm,38\nstop_mm,20\n"u8);
         var stages = TruthExaminations.Stages(sample) with
         {
             Compare = comparer.Compare,
@@ -63,7 +64,6 @@ public sealed class EvidenceReportTests
             Assert.Contains("1,000,000 and more: extremely strong support", plain, StringComparison.Ordinal);
             Assert.Contains("For the odds beforehand that you gave, 3/17", plain, StringComparison.Ordinal);
             Assert.Contains("says later than", plain, StringComparison.Ordinal);
-            Assert.Contains("What would narrow the years most", plain, StringComparison.Ordinal);
             Assert.Contains("The weights are choices, not counts", plain, StringComparison.Ordinal);
         });
     }
@@ -76,7 +76,8 @@ public sealed class EvidenceReportTests
         foreach (var sample in Samples)
         {
             var examination = Weighed(sample);
-            var text = TextReport.Of(examination) + JsonLines.LineOf(RecordMaker.Of(examination)) + ExaminationPage.Of([examination], [], Provenances.Some);
+            var page = Regex.Replace(ExaminationPage.Of([examination], [], Provenances.Some), "base64,[A-Za-z0-9+/=]*", string.Empty);
+            var text = TextReport.Of(examination) + JsonLines.LineOf(RecordMaker.Of(examination)) + page;
             Assert.All(never, word => Assert.DoesNotContain(word, text, StringComparison.OrdinalIgnoreCase));
         }
 
