@@ -47,6 +47,7 @@ public sealed class PathOfWorkTests(OpenPage page, Chromium chromium) : IClassFi
         await keys.PressAsync("Enter");
         await Assertions.Expect(window.Page.Locator("[data-key='letter-0-7'].by-hand .read")).ToHaveTextAsync("r");
         await Assertions.Expect(window.Page.Locator("[data-key='letter-0-7']")).ToBeFocusedAsync();
+        await Assertions.Expect(window.Page.Locator("[data-key='report-report.pdf']")).ToBeVisibleAsync();
         await keys.PressAsync("ArrowRight");
         await keys.PressAsync("a");
         await window.IsAccessible();
