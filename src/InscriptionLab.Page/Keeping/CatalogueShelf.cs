@@ -32,7 +32,7 @@ internal sealed class CatalogueShelf(Catalogue? catalogue, Workshop workshop)
     internal int Keep(Piece piece, string by)
     {
         var maker = new EntryMaker(workshop.Models, workshop.References, workshop.Clock);
-        var ready = piece.Photos.Where(photo => !photo.IsWorking && photo.State is { Photo: not null, Strip: not null, Reading: not null, Finding: not null }).ToList();
+        var ready = piece.Photos.Where(photo => !photo.IsWorking && photo.State is { Photo: not null, Strip: not null, Reading: not null, Finding: not null, Advice: not null }).ToList();
         if (ready.Count < piece.Photos.Length || ready.Count == 0)
         {
             throw new InscriptionLabException("Not every photo of the piece has its finding yet; wait for it, or take photos away that cannot be used.");
