@@ -8,8 +8,8 @@ using InscriptionLab.App.Cataloguing;
 using InscriptionLab.App.Examining;
 using InscriptionLab.App.Records;
 using InscriptionLab.App.Reports;
-using InscriptionLab.Outcomes;
 using InscriptionLab.Evidence;
+using InscriptionLab.Outcomes;
 using InscriptionLab.References;
 
 namespace InscriptionLab.App.Cli;

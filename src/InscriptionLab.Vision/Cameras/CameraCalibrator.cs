@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Collections.Immutable;
 using System.Linq;
 using System.Threading;
 using InscriptionLab.Outcomes;
@@ -56,7 +55,9 @@ public static class CameraCalibrator
         }
 
         Point3f[] board = [.. Enumerable.Range(0, columns * rows).Select(i => new Point3f(i % columns, i / columns, 0))];
+#pragma warning disable CA1814 // OpenCvSharp takes the camera's matrix in this shape.
         var matrix = new double[3, 3];
+#pragma warning restore CA1814
         var distortion = new double[CameraCalibration.Coefficients];
         var rms = Cv2.CalibrateCamera(seen.Select(_ => (IEnumerable<Point3f>)board), seen, new Size(width, height), matrix, distortion, out _, out _);
         return new Outcome<CameraCalibration>.Found(new CameraCalibration(width, height, matrix[0, 0], matrix[1, 1], matrix[0, 2], matrix[1, 2], [.. distortion], rms, seen.Count));
