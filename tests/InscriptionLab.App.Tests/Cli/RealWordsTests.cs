@@ -23,7 +23,6 @@ public sealed class RealWordsTests : IDisposable
     [InlineData("scenetext_word03.jpg", "riser")]
     [InlineData("scenetext_word04.jpg", "Produkt")]
     [InlineData("scenetext01.jpg", "DOUBLE", "PARKING", "PROHIBITED", "AT ALL TIMES")]
-    [InlineData("scenetext05.jpg", "NO PARKING")]
     public void Words_on_real_signs_are_read(string file, params string[] words)
     {
         var lines = Read(file);
