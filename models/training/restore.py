@@ -68,7 +68,7 @@ def put(net, arrays, used):
         else:
             parent, last = path.rsplit(".", 1) if "." in path else ("", path)
             after = f"{parent}.n" if last == "dw" else f"{parent}.{int(last) + 1}"
-            folded.append((m, modules[after], arrays[names[1]]))
+            folded.append((m, modules[after], arrays[names[1]].to(m.weight.device)))
     return folded
 
 

@@ -153,7 +153,9 @@ def wall_texture(rng, stuff):
             size, y = rng.uniform(0.25, 0.9), rng.integers(90, 150)
             for _ in range(rng.integers(1, 4)):
                 text = "".join(rng.choice(list("ABCDEFGHKLMNOPRSTUabcdefghiklmnoprstu  .&"), rng.integers(4, 14)))
-                cv2.putText(t, text, (int(rng.integers(60, 110)), int(y)), int(rng.integers(0, 7)), size, (ink,) * 3, 1, cv2.LINE_AA)
+                cut = np.zeros((256, 256), np.uint8)
+                cv2.putText(cut, text, (int(rng.integers(60, 110)), int(y)), int(rng.integers(0, 7)), size, 255, 1, cv2.LINE_AA)
+                t += (ink - t) * (cut[..., None] / np.float32(255))
                 y += int(40 * size)
     elif name == "leather":
         colour = np.array([0.09, 0.06, 0.05]) * rng.uniform(0.4, 3) * np.clip(1 + 0.3 * rng.standard_normal(3), 0.5, 2)
