@@ -134,7 +134,7 @@ def chain(rng, half):
     return pieces
 
 
-def wall_texture(rng, stuff):
+def wall_texture(rng, stuff, unlettered=False):
     """Relative reflectance over (axial, angle), 256 x 256, and its mean colour; metals carry tarnish, scratches and sometimes lettering."""
     t = np.ones((256, 256, 3), np.float32)
     name = stuff.replace("knurled ", "")
@@ -148,7 +148,7 @@ def wall_texture(rng, stuff):
         for _ in range(rng.integers(0, 4)):
             a, b = rng.integers(0, 256, 2), rng.integers(-60, 60, 2)
             cv2.line(t, tuple(int(x) for x in a), tuple(int(x) for x in a + b), tuple(float(x) for x in rng.uniform(0.5, 1.7) * np.ones(3)), 1, cv2.LINE_AA)
-        if stuff == name and rng.random() < 0.75:
+        if stuff == name and not unlettered and rng.random() < 0.75:
             ink = rng.uniform(0.05, 0.6) if rng.random() < 0.7 else rng.uniform(1.5, 4)
             size, y = rng.uniform(0.25, 0.9), rng.integers(90, 150)
             for _ in range(rng.integers(1, 4)):
@@ -193,7 +193,7 @@ def cast(rng, rays, axis, direction, pieces, light, size, scene):
         t = (b - np.sqrt(np.maximum(disc, 0))) / a
         axial = along * t - base
         hit = (disc > 0) & (axial >= start) & (axial <= end) & (t > 0.05) & (t < depth)
-        texture, base_colour = wall_texture(rng, stuff)
+        texture, base_colour = wall_texture(rng, stuff, scene.get("unlettered", False))
         metal = stuff.replace("knurled ", "") in METALS
         if hit.any():
             p = rays[hit] * t[hit][:, None]
