@@ -10,15 +10,17 @@ namespace InscriptionLab.Assess;
 /// <param name="Predictions">JSON Lines of <c>examine</c> and <c>measure</c> to judge in place of a new run; null to run.</param>
 /// <param name="Keep">File for the JSON Lines of this run; null for none.</param>
 /// <param name="Advice">True to plant faults and hold the advice against them instead.</param>
-internal sealed record AssessArguments(string Folder, string? Json, string? Readme, string? Predictions, string? Keep, bool Advice = false)
+/// <param name="Tubes">True to look at the tubes alone, without reading.</param>
+/// <param name="Pictures">With <paramref name="Tubes"/>, folder for the photos with true and found outlines; null for none.</param>
+internal sealed record AssessArguments(string Folder, string? Json, string? Readme, string? Predictions, string? Keep, bool Advice = false, bool Tubes = false, string? Pictures = null)
 {
-    private static readonly HashSet<string> Known = new(StringComparer.Ordinal) { "--json", "--write-readme", "--predictions", "--keep" };
+    private static readonly HashSet<string> Known = new(StringComparer.Ordinal) { "--json", "--write-readme", "--predictions", "--keep", "--pictures" };
 
     /// <summary>Reads the arguments; gives null and one sentence where they are not understood.</summary>
     internal static AssessArguments? Parse(string[] arguments, out string problem)
     {
         string? folder = null;
-        var advice = false;
+        var (advice, tubes) = (false, false);
         var values = new Dictionary<string, string>(StringComparer.Ordinal);
         problem = "assess needs a folder of photos with truth files, for example ./lab assess sample-images (see ./lab help assess).";
         for (var i = 0; i < arguments.Length; i++)
@@ -26,6 +28,10 @@ internal sealed record AssessArguments(string Folder, string? Json, string? Read
             if (arguments[i] == "--advice")
             {
                 advice = true;
+            }
+            else if (arguments[i] == "--tubes")
+            {
+                tubes = true;
             }
             else if (Known.Contains(arguments[i]))
             {
@@ -54,6 +60,8 @@ internal sealed record AssessArguments(string Folder, string? Json, string? Read
             values.GetValueOrDefault("--write-readme"),
             values.GetValueOrDefault("--predictions"),
             values.GetValueOrDefault("--keep"),
-            advice);
+            advice,
+            tubes,
+            values.GetValueOrDefault("--pictures"));
     }
 }

@@ -5,6 +5,7 @@ using InscriptionLab.App;
 using InscriptionLab.Assess.Planting;
 using InscriptionLab.Assess.Reports;
 using InscriptionLab.Assess.Truths;
+using InscriptionLab.Assess.Tubes;
 using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.Assess;
@@ -41,6 +42,13 @@ internal static class Program
         {
             using var planted = new Composition();
             Console.Out.Write(new AdviceAssessor(planted, asked.Folder, Console.Error).Run(truths, CancellationToken.None).ToMarkdown());
+            return 0;
+        }
+
+        if (asked.Tubes)
+        {
+            using var looking = new Composition();
+            Console.Out.Write(TubeReport.Of([.. new TubeAssessor(looking, asked.Folder, asked.Pictures).Run(truths, CancellationToken.None)]));
             return 0;
         }
 

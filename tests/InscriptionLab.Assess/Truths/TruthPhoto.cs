@@ -48,6 +48,9 @@ internal sealed record TruthPhoto
     [JsonPropertyName("silhouettes_px")]
     public ImmutableArray<ImmutableArray<ImmutableArray<double>>> Silhouettes { get; init; } = [];
 
+    [JsonPropertyName("image_size")]
+    public ImmutableArray<int> ImageSize { get; init; } = [];
+
     [JsonPropertyName("camera")]
     public TruthCamera? Camera { get; init; }
 
