@@ -27,6 +27,10 @@ internal sealed class EdgeEvidence
     /// <summary>Share of all steps that are no larger than the texture's.</summary>
     private const double TextureQuantile = 0.35;
 
+    /// <summary>Rows left out beside a row, and rows looked at beyond them, for the steps usual there.</summary>
+    private const int Aside = 4;
+    private const int Besides = 10;
+
     /// <summary>Step below which no texture is assumed to lie, in L*a*b* units: JPEG and rounding.</summary>
     private const double SmallestTexture = 0.4;
 
@@ -91,12 +95,42 @@ internal sealed class EdgeEvidence
 
         var known = steps.Where(step => !float.IsNaN(step)).Order().ToArray();
         var texture = SmallestTexture + (known.Length == 0 ? 0 : known[(int)(TextureQuantile * (known.Length - 1))]);
-        for (var i = 0; i < steps.Length; i++)
+        var evidence = new float[steps.Length];
+        for (var strip = 0; strip < profiles.Strips; strip++)
         {
-            steps[i] = (float)Math.Max(-LargestLoss, Math.Min(steps[i] / (texture * ClearStep), 1) - Doubt);
+            var column = steps.AsSpan(strip * profiles.Rows, profiles.Rows);
+            for (var row = 0; row < profiles.Rows; row++)
+            {
+                var around = Math.Max(texture, Around(column, row));
+                evidence[(strip * profiles.Rows) + row] = (float)Math.Max(-LargestLoss, Math.Min(column[row] / (around * ClearStep), 1) - Doubt);
+            }
         }
 
-        return new EdgeEvidence(profiles, steps, texture);
+        return new EdgeEvidence(profiles, evidence, texture);
+    }
+
+    /// <summary>The steps usual beside a row: the mean of the medians above and below it. Threads of cloth and the slopes of a highlight have many like steps, an outline stands alone.</summary>
+    private static double Around(ReadOnlySpan<float> steps, int row)
+    {
+        var above = Median(steps, row - Besides - Aside, row - Aside);
+        var below = Median(steps, row + Aside, row + Aside + Besides);
+        return double.IsNaN(above) ? (double.IsNaN(below) ? 0 : below) : double.IsNaN(below) ? above : (above + below) / 2;
+    }
+
+    private static double Median(ReadOnlySpan<float> steps, int from, int to)
+    {
+        Span<float> some = stackalloc float[to - from + 1];
+        var count = 0;
+        for (var row = Math.Max(0, from); row <= Math.Min(steps.Length - 1, to); row++)
+        {
+            if (!float.IsNaN(steps[row]))
+            {
+                some[count++] = steps[row];
+            }
+        }
+
+        some[..count].Sort();
+        return count == 0 ? double.NaN : some[count / 2];
     }
 
     private static double Step(TurnedProfiles profiles, int strip, int row)

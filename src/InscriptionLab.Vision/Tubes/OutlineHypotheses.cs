@@ -17,6 +17,12 @@ internal sealed class OutlineHypotheses(TubeFinderOptions options)
     /// <summary>Lines that vote on the direction.</summary>
     private const int Voters = 6;
 
+    /// <summary>Most tubes along one direction: the draws of one telescope, or two that lie side by side.</summary>
+    private const int MostTubes = 4;
+
+    /// <summary>Score of a pair of clear outlines from side to side.</summary>
+    private const double ClearScore = 1.5;
+
     /// <summary>How far a silhouette may lie from its coarse line, in working pixels.</summary>
     private const double CoarseError = 4;
 
@@ -26,13 +32,39 @@ internal sealed class OutlineHypotheses(TubeFinderOptions options)
         var (evidence, lines) = Level(picture, direction);
         var smallest = options.SmallestDiameter * options.WorkingSide;
         var region = maps is null ? null : RegionEvidence.From(evidence.Profiles, maps);
-        foreach (var pair in OutlinePairSearch.Find(evidence, lines, smallest, region).Take(1))
+        var taken = new List<OutlinePair>();
+        foreach (var pair in OutlinePairSearch.Find(evidence, lines, smallest, region))
         {
-            if (Refine(photo, linear, evidence.Profiles, pair, picture.Scale) is { } tube)
+            if (taken.Count == MostTubes)
+            {
+                yield break;
+            }
+
+            if (taken.Exists(better => Meet(evidence.Profiles, better, pair)))
+            {
+                continue;
+            }
+
+            taken.Add(pair);
+            if (Refine(photo, linear, evidence.Profiles, pair, picture.Scale, maps is not null) is { } tube)
             {
                 yield return (tube, pair.Score);
             }
         }
+    }
+
+    /// <summary>Two pairs in one place: they share some of their length and the middle of either lies between the outlines of the other.</summary>
+    private static bool Meet(TurnedProfiles profiles, OutlinePair one, OutlinePair other)
+    {
+        var first = Math.Max(one.First, other.First);
+        var last = Math.Min(one.Last, other.Last);
+        return first <= last && (Covers(one, other, profiles.Middles[(first + last) / 2]) || Covers(other, one, profiles.Middles[(first + last) / 2]));
+    }
+
+    private static bool Covers(OutlinePair pair, OutlinePair other, double x)
+    {
+        var middle = (other.Upper.At(x) + other.Lower.At(x)) / 2;
+        return middle > pair.Upper.At(x) && middle < pair.Lower.At(x);
     }
 
     /// <summary>Turns the picture until its clearest edges lie level.</summary>
@@ -60,7 +92,7 @@ internal sealed class OutlineHypotheses(TubeFinderOptions options)
         }
     }
 
-    private Tube? Refine(Photo photo, LinearPicture linear, TurnedProfiles profiles, OutlinePair pair, double scale)
+    private Tube? Refine(Photo photo, LinearPicture linear, TurnedProfiles profiles, OutlinePair pair, double scale, bool networkLooked)
     {
         PixelSegment InPhoto(EdgeLine line)
         {
@@ -78,7 +110,7 @@ internal sealed class OutlineHypotheses(TubeFinderOptions options)
         }
 
         var share = (double)(pair.Last - pair.First + 1) / profiles.Strips;
-        var trust = Math.Clamp(pair.Score / (2 * EdgeEvidence.Clear * share), 0, 1);
+        var trust = Math.Clamp(pair.Score / (networkLooked ? ClearScore : 2 * EdgeEvidence.Clear * share), 0, 1);
         return new TubeBuilder(options).Build(photo, upper.Line, lower.Line, Probability.From(trust * Math.Sqrt(upper.Support * lower.Support)), []);
     }
 }

@@ -25,12 +25,8 @@ internal static class OutlinePairSearch
     /// <summary>Evidence of a silhouette inside a shadow's edge, as a share of the shadow edge's.</summary>
     private const double SilhouetteByShadow = 0.4;
 
-    /// <summary>Weight of the region beside the two outlines' evidence.</summary>
-    private const double RegionWeight = 2.5;
-
-    /// <summary>Where the network sees a telescope between the outlines, it must see so much less of it beyond either: otherwise the tube goes on there.</summary>
-    private const double Seen = 0.5;
-    private const double SmallestContrast = 0.2;
+    /// <summary>Smallest score of a tube where the network looked: on rendered photos of tubes the right pair has more in 77 of 79, bare cloth 0.34.</summary>
+    private const double SmallestScore = 0.75;
 
     /// <summary>Share of an outline's evidence that is taken away where it is a shadow's edge.</summary>
     private const double ShadowLoss = 0.8;
@@ -71,23 +67,22 @@ internal static class OutlinePairSearch
         }
 
         var diameter = lower.At(middles[(first + last) / 2]) - upper.At(middles[(first + last) / 2]);
-        var score = Side(evidence, lines, upper, first, last, diameter, -1) + Side(evidence, lines, lower, first, last, diameter, 1);
+        var (upperOwn, upperAgainst) = Side(evidence, lines, upper, first, last, diameter, -1);
+        var (lowerOwn, lowerAgainst) = Side(evidence, lines, lower, first, last, diameter, 1);
         if (region is null)
         {
-            return new OutlinePair(upper, lower, first, last, score);
+            return new OutlinePair(upper, lower, first, last, upperOwn + lowerOwn - upperAgainst - lowerAgainst);
         }
 
-        var (inside, above, below) = region.Look(upper, lower, first, last);
-        if (inside > Seen && inside - Math.Max(above, below) < SmallestContrast)
-        {
-            return null;
-        }
-
+        var seen = region.Look(upper, lower, first, last);
         var share = (last - first + 1.0) / evidence.Profiles.Strips;
-        return new OutlinePair(upper, lower, first, last, score + (RegionWeight * (inside - ((above + below) / 2)) * share));
+        var whole = share * EdgeEvidence.Clear;
+        var score = seen.Score((upperOwn + lowerOwn) / whole, (upperAgainst + lowerAgainst) / whole, share);
+        return seen.GoesOn || score < SmallestScore ? null : new OutlinePair(upper, lower, first, last, score);
     }
 
-    private static double Side(EdgeEvidence evidence, IReadOnlyList<EdgeLine> lines, EdgeLine outline, int first, int last, double diameter, int side)
+    /// <summary>Evidence of one outline, and the strongest that speaks against it.</summary>
+    private static (double Own, double Against) Side(EdgeEvidence evidence, IReadOnlyList<EdgeLine> lines, EdgeLine outline, int first, int last, double diameter, int side)
     {
         var profiles = evidence.Profiles;
         var own = evidence.Sum(outline, first, last);
@@ -114,6 +109,6 @@ internal static class OutlinePairSearch
             }
         }
 
-        return own - against;
+        return (own, against);
     }
 }

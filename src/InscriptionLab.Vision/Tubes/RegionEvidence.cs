@@ -12,8 +12,9 @@ internal sealed class RegionEvidence
     private readonly float[] _sums;
     private readonly int[] _knownSums;
     private readonly TurnedProfiles _profiles;
+    private readonly TubeMaps _maps;
 
-    private RegionEvidence(TurnedProfiles profiles, float[] sums, int[] knownSums) => (_profiles, _sums, _knownSums) = (profiles, sums, knownSums);
+    private RegionEvidence(TurnedProfiles profiles, TubeMaps maps, float[] sums, int[] knownSums) => (_profiles, _maps, _sums, _knownSums) = (profiles, maps, sums, knownSums);
 
     internal static RegionEvidence From(TurnedProfiles profiles, TubeMaps maps)
     {
@@ -30,23 +31,32 @@ internal sealed class RegionEvidence
             }
         }
 
-        return new RegionEvidence(profiles, sums, knownSums);
+        return new RegionEvidence(profiles, maps, sums, knownSums);
     }
 
-    /// <summary>Gives how surely a telescope is between two outlines, and just beyond the one and the other, 0 to 1.</summary>
-    internal (double Inside, double Above, double Below) Look(EdgeLine upper, EdgeLine lower, int first, int last)
+    /// <summary>Looks at what lies between, at and beyond two outlines.</summary>
+    internal RegionLook Look(EdgeLine upper, EdgeLine lower, int first, int last)
     {
-        var (inside, above, below) = (default(Share), default(Share), default(Share));
+        var (inside, insideUpper, insideLower, above, below) = (default(Share), default(Share), default(Share), default(Share), default(Share));
+        double atUpper = 0;
+        double atLower = 0;
         for (var strip = first; strip <= last; strip++)
         {
-            var (from, to) = (upper.At(_profiles.Middles[strip]), lower.At(_profiles.Middles[strip]));
+            var x = _profiles.Middles[strip];
+            var (from, to) = (upper.At(x), lower.At(x));
             var band = Math.Max(NarrowestBand, BandBeyond * (to - from));
+            var inner = Math.Min(band, (to - from) / 2);
             inside += Between(strip, from, to);
+            insideUpper += Between(strip, from, from + inner);
+            insideLower += Between(strip, to - inner, to);
             above += Between(strip, from - band, from);
             below += Between(strip, to, to + band);
+            atUpper += _maps.At(_profiles.ToPhoto(x, from)).Outline;
+            atLower += _maps.At(_profiles.ToPhoto(x, to)).Outline;
         }
 
-        return (inside.Mean, above.Mean, below.Mean);
+        var strips = last - first + 1.0;
+        return new RegionLook(inside.Mean, insideUpper.Mean - above.Mean, insideLower.Mean - below.Mean, atUpper / strips, atLower / strips);
     }
 
     private Share Between(int strip, double from, double to)
