@@ -21,6 +21,10 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
     internal const string TubeWithoutLettering =
         "The two outlines of the tube that carries the lettering were not made out, so the lettering was read from the photo as it is. Take in both long sides of the tube, or mark them by hand.";
 
+    /// <summary>Said where more than one tube carries lettering.</summary>
+    internal const string OtherTubeLettered =
+        "More than one tube in this photo carries lettering: the one with the most lines was laid flat, the rest was read from the photo as it is. Photograph each draw by itself to have it laid flat too.";
+
     /// <summary>Examines one photo.</summary>
     /// <param name="file">File as the user named it.</param>
     /// <param name="cancel">Stops the flow between two stages.</param>
@@ -68,6 +72,11 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
         {
             warnings.Add(TubeWithoutLettering);
             return new ReadSurface(null, flat, asItIs);
+        }
+
+        if (LetteredPart.OthersCarry(tube, tubes, asItIs))
+        {
+            warnings.Add(OtherTubeLettered);
         }
 
         var strip = watch.Run("strip", () => stages.Unroll(photo, tube, cancel));

@@ -36,7 +36,10 @@ internal static class LetteredPart
         return cosine > Math.Sqrt(0.75) ? false : cosine < 0.5 ? true : null;
     }
 
-    /// <summary>Gives the likeliest tube that carries lettering: most lines lie between its outlines. The first where nothing was read; null where no line lies on any tube.</summary>
+    /// <summary>
+    /// Gives the likeliest tube that carries lettering: most lines lie on its visible length, or, where none does on any tube, between its outlines drawn out.
+    /// The first where nothing was read; null where no line lies on any tube.
+    /// </summary>
     internal static Tube? TubeOf(Reading reading, ImmutableArray<Tube> tubes)
     {
         if (reading.Lines.IsEmpty)
@@ -44,8 +47,21 @@ internal static class LetteredPart
             return tubes[0];
         }
 
-        int Carried(Tube tube) => reading.Lines.Count(line => tube.Shows(line.Line.InPhoto.Centre));
-        var best = tubes.MaxBy(Carried)!;
-        return Carried(best) == 0 ? null : best;
+        var best = tubes.MaxBy(tube => LinesOn(tube, reading))!;
+        if (LinesOn(best, reading) > 0)
+        {
+            return best;
+        }
+
+        int Shown(Tube tube) => reading.Lines.Count(line => tube.Shows(line.Line.InPhoto.Centre));
+        best = tubes.MaxBy(Shown)!;
+        return Shown(best) == 0 ? null : best;
     }
+
+    /// <summary>Tells whether another tube carries lettering too.</summary>
+    internal static bool OthersCarry(Tube tube, ImmutableArray<Tube> tubes, Reading reading) =>
+        tubes.Any(other => !ReferenceEquals(other, tube) && LinesOn(other, reading) > 0);
+
+    /// <summary>Gives the number of lines on a tube's visible length.</summary>
+    internal static int LinesOn(Tube tube, Reading reading) => reading.Lines.Count(line => tube.Carries(line.Line.InPhoto.Centre));
 }

@@ -48,6 +48,14 @@ public sealed record Tube(
     /// <summary>Tells whether a photo point lies between the two outlines, drawn out beyond their ends where the point lies beyond them.</summary>
     public bool Shows(PixelPoint point) => SideOf(Silhouettes[0], point) * SideOf(Silhouettes[1], point) < 0;
 
+    /// <summary>Tells whether a photo point lies between the two outlines and beside the visible length, so that a draw does not claim what stands on the next one.</summary>
+    public bool Carries(PixelPoint point)
+    {
+        var (x, y) = (Axis.End.X - Axis.Start.X, Axis.End.Y - Axis.Start.Y);
+        var along = ((point.X - Axis.Start.X) * x) + ((point.Y - Axis.Start.Y) * y);
+        return along >= 0 && along <= (x * x) + (y * y) && Shows(point);
+    }
+
     private static int SideOf(PixelSegment outline, PixelPoint point) => Math.Sign(
         ((outline.End.X - outline.Start.X) * (point.Y - outline.Start.Y)) - ((outline.End.Y - outline.Start.Y) * (point.X - outline.Start.X)));
 }

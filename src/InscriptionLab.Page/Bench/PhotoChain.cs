@@ -118,7 +118,8 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
         strip = Lay(run, photo, tube, KeyOfTube(tube), drawn, examining, cancel);
         var unrolled = run.Do("reading", () => _readings.Get(KeyOfTube(tube), () => examining.Read(photo, strip, cancel)), StageStatus.Done);
         var joint = ReadingUnion.Of(unrolled, asItIs);
-        return new Surface(KeyOfTube(tube), strip, joint, ReferenceEquals(joint, unrolled) ? tube.Notes : [Examiner.ReadFromPhoto, .. tube.Notes]);
+        ImmutableArray<string> said = [.. ReferenceEquals(joint, unrolled) ? ImmutableArray<string>.Empty : [Examiner.ReadFromPhoto], .. LetteredPart.OthersCarry(tube, tubes, asItIs) ? ImmutableArray.Create(Examiner.OtherTubeLettered) : [], .. tube.Notes];
+        return new Surface(KeyOfTube(tube), strip, joint, said);
     }
 
     private Strip Lay(StageRun run, Photo photo, Tube? tube, string key, Correction.TubeEdges? drawn, ExaminingStages examining, CancellationToken cancel)

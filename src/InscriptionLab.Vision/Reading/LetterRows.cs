@@ -24,13 +24,24 @@ internal sealed class LetterRows
     /// <summary>Below this difference between ink and ground nothing is seen and the letter stays where its line puts it: a step of two grey levels, which Sobel's kernel multiplies by up to 4.</summary>
     private const double LeastSpan = 8;
 
+    /// <summary>Share of levels and slopes that are left out at either end as noise when the width of edges is taken.</summary>
+    private const double Extreme = 0.01;
+
+    /// <summary>Width that a sharp step has under Sobel's kernel, pixels.</summary>
+    private const double SharpWidth = 2;
+
+    /// <summary>Most rows that blur may be taken to have added at an edge.</summary>
+    private const double MostSpread = 3;
+
     private readonly GrayImage _crop;
     private readonly double[] _busy;
+    private readonly double _spread;
 
     internal LetterRows(GrayImage crop)
     {
         _crop = crop;
         _busy = Busyness(crop);
+        _spread = Spread();
     }
 
     /// <summary>Gives top and bottom of each letter along outer pixel edges.</summary>
@@ -55,10 +66,39 @@ internal sealed class LetterRows
             rows[level] = Best(expected, capital, LineHold * (tops.Length + bottoms.Length), row => bottoms.Sum(profile => profile[row]) - tops.Sum(profile => profile[row]));
         }
 
-        return [.. zones.Select((zone, index) => (
+        return [.. zones.Select((zone, index) => Tightened(
             Best(rows[zone.Top], capital, LetterHold, row => -profiles[index][row]),
             Best(rows[zone.Bottom], capital, LetterHold, row => profiles[index][row])))];
     }
+
+    /// <summary>Takes off what blur adds to the ink above and below, never more than leaves half the letter.</summary>
+    private (double Top, double Bottom) Tightened(double top, double bottom)
+    {
+        var spread = Math.Min(_spread, (bottom - top) / 4);
+        return (top + spread, bottom - spread);
+    }
+
+    /// <summary>
+    /// Rows by which blur makes a bar of ink busy beyond its edge: half the width of the steepest edges (their height over their slope) less that of a sharp one.
+    /// The busiest row of a bar's edge is the edge itself, its blur reaches as far out as in.
+    /// </summary>
+    private double Spread()
+    {
+        var levels = new int[_crop.Width * _crop.Height];
+        for (var i = 0; i < levels.Length; i++)
+        {
+            levels[i] = _crop[i % _crop.Width, i / _crop.Width];
+        }
+
+        Array.Sort(levels);
+        var slopes = _busy.Order().ToArray();
+        var height = levels[(int)((1 - Extreme) * (levels.Length - 1))] - levels[(int)(Extreme * (levels.Length - 1))];
+        var slope = slopes[(int)((1 - Extreme) * (slopes.Length - 1))] / SobelSum;
+        return slope > 0 ? Math.Clamp(((height / slope) - SharpWidth) / 2, 0, MostSpread) : 0;
+    }
+
+    /// <summary>Sobel's answer to a slope of one level a pixel.</summary>
+    private const double SobelSum = 8;
 
     /// <summary>Gives the outer edge, above row 0 to below the last row, at which gain less departure is greatest.</summary>
     private double Best(double expected, double capital, double hold, Func<int, double> gain)

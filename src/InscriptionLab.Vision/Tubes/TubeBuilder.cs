@@ -50,6 +50,11 @@ internal sealed class TubeBuilder
             said.Add($"The file does not tell the focal length; {_options.AssumedFocal:0.#} times the longer side was assumed.");
         }
 
+        if (TaperWords.Of(first, second, pose) is { } taper)
+        {
+            said.Add(taper);
+        }
+
         var tube = new Tube(
             axis,
             UpperOrLeftFirst(axis, projection.Silhouette(false, from, to), projection.Silhouette(true, from, to)),

@@ -64,7 +64,7 @@ internal sealed class TubeAssessor(Composition composition, string folder, strin
         var (best, most) = (-1, 0);
         for (var i = 0; i < tubes.Count; i++)
         {
-            var shown = places.Count(tubes[i].Shows);
+            var shown = (places.Count * places.Count(tubes[i].Carries)) + places.Count(tubes[i].Shows);
             if (shown > most)
             {
                 (best, most) = (i, shown);
