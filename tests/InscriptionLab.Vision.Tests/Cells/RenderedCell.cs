@@ -2,10 +2,9 @@ using System;
 using System.Threading.Tasks;
 using InscriptionLab.Cells;
 using InscriptionLab.Cells.Fitting;
-using InscriptionLab.Imaging;
 using InscriptionLab.Measures;
 using InscriptionLab.Photos;
-using OpenCvSharp;
+using InscriptionLab.Vision.Tests.Rendering;
 
 namespace InscriptionLab.Vision.Tests.Cells;
 
@@ -117,14 +116,7 @@ internal sealed record RenderedCell
                 (pixels[o], pixels[o + 1], pixels[o + 2]) = ((float)(b * Share), (float)(g * Share), (float)(r * Share));
             }
         });
-        return Develop(pixels);
-    }
-
-    private static byte ToSrgb(double light)
-    {
-        var v = Math.Clamp(light, 0, 1);
-        var s = v <= 0.0031308 ? 12.92 * v : (1.055 * Math.Pow(v, 1 / 2.4)) - 0.055;
-        return (byte)Math.Clamp(Math.Round(s * 255), 0, 255);
+        return Darkroom.Develop(pixels, Width, Height, BlurPixels, Noise, Seed, JpegQuality);
     }
 
     private static double Hash(double x, double y)
@@ -226,48 +218,5 @@ internal sealed record RenderedCell
     {
         var (x, y) = (at.X - CentreX - shift, at.Y - CentreY);
         return Math.Sqrt((x * x) + (y * y));
-    }
-
-    private Photo Develop(float[] pixels)
-    {
-        using var light = Mat.FromPixelData(Height, Width, MatType.CV_32FC3, pixels);
-        using var blurred = new Mat();
-        if (BlurPixels > 0)
-        {
-            Cv2.GaussianBlur(light, blurred, new Size(0, 0), BlurPixels);
-        }
-        else
-        {
-            light.CopyTo(blurred);
-        }
-
-        blurred.GetArray(out Vec3f[] values);
-        var random = new Random(Seed);
-        var bytes = new byte[values.Length * 3];
-        for (var i = 0; i < values.Length; i++)
-        {
-            for (var c = 0; c < 3; c++)
-            {
-                // Noise grows with the root of light, as a sensor's does.
-                var sigma = Noise * Math.Sqrt(Math.Max(0.01, values[i][c]));
-                var normal = Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(Math.Tau * random.NextDouble());
-                bytes[(3 * i) + c] = ToSrgb(values[i][c] + (sigma * normal));
-            }
-        }
-
-        using var colour = Mat.FromPixelData(Height, Width, MatType.CV_8UC3, bytes);
-        Cv2.ImEncode(".jpg", colour, out var file, new ImageEncodingParam(ImwriteFlags.JpegQuality, JpegQuality));
-        using var decoded = Cv2.ImDecode(file, ImreadModes.Color);
-        using var grey = new Mat();
-        Cv2.CvtColor(decoded, grey, ColorConversionCodes.BGR2GRAY);
-        decoded.GetArray(out Vec3b[] back);
-        var flat = new byte[back.Length * 3];
-        for (var i = 0; i < back.Length; i++)
-        {
-            (flat[3 * i], flat[(3 * i) + 1], flat[(3 * i) + 2]) = (back[i].Item0, back[i].Item1, back[i].Item2);
-        }
-
-        grey.GetArray(out byte[] greys);
-        return new Photo("drawn.jpg", new string('0', 64), new ColourImage(Width, Height, flat), new GrayImage(Width, Height, greys), LensFacts.Unknown, new PhotoQuality(0, 0, 0, 0));
     }
 }

@@ -21,6 +21,10 @@ internal sealed record RingScene
 
     public double Distance { get; init; } = 8;
 
+    public double CentreX { get; init; } = 400;
+
+    public double CentreY { get; init; } = 300;
+
     public static GrayImage Grey(int width, int height) => new(width, height, new byte[width * height]);
 
     public PixelPoint Project(double radius, double around)
@@ -62,7 +66,17 @@ internal sealed record RingScene
             Angle.FromRadians(angle));
     }
 
-    private double[] Homography()
+    /// <summary>The plane point, in outer radii from the centre, that a photo point shows.</summary>
+    public (double X, double Y) ToPlane(double x, double y, double[] inverse)
+    {
+        var z = (inverse[6] * x) + (inverse[7] * y) + inverse[8];
+        return (((inverse[0] * x) + (inverse[1] * y) + inverse[2]) / z, ((inverse[3] * x) + (inverse[4] * y) + inverse[5]) / z);
+    }
+
+    /// <summary>The way from photo points to the plane that lies so far below the ring's, in outer radii.</summary>
+    public double[] InverseOf(double depth) => Inverse(Homography(depth));
+
+    private double[] Homography(double depth = 0)
     {
         // Plane point (x, y) -> camera: turned about the view axis, tilted about the camera's X axis, pushed away.
         var (sinTurn, cosTurn) = Math.SinCos(Turn);
@@ -70,9 +84,7 @@ internal sealed record RingScene
         var (x1, x2) = (cosTurn, -sinTurn);
         var (y1, y2) = (sinTurn * cosTilt, cosTurn * cosTilt);
         var (z1, z2) = (sinTurn * sinTilt, cosTurn * sinTilt);
-        var (tx, ty, tz) = (OffX * 2, OffY * 2, Distance);
-        const double CentreX = 400;
-        const double CentreY = 300;
+        var (tx, ty, tz) = (OffX * 2, (OffY * 2) - (depth * sinTilt), Distance + (depth * cosTilt));
         return
         [
             (Focal * x1) + (CentreX * z1), (Focal * x2) + (CentreX * z2), (Focal * tx) + (CentreX * tz),
