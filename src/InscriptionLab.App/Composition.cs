@@ -20,6 +20,7 @@ using InscriptionLab.Vision.Light;
 using InscriptionLab.Vision.Models;
 using InscriptionLab.Vision.Photos;
 using InscriptionLab.Vision.Reading;
+using InscriptionLab.Vision.Rings;
 using InscriptionLab.Vision.Strips;
 using InscriptionLab.Vision.Tubes;
 using InscriptionLab.Vision.Turns;
@@ -32,6 +33,8 @@ internal sealed class Composition : IDisposable
     private readonly PhotoLimits _photoLimits = new();
     private readonly TubeFinderOptions _tubeOptions = new();
     private readonly UnrollerOptions _unrollerOptions = new();
+    private readonly RingFinderOptions _ringFinderOptions = new();
+    private readonly RingUnrollerOptions _ringOptions = new();
     private readonly InscriptionReaderOptions _readerOptions = new();
     private readonly TesseractReaderOptions _secondOptions = new();
     private readonly CellMeasurerOptions _cellOptions = new();
@@ -64,6 +67,8 @@ internal sealed class Composition : IDisposable
         new("photo", _photoLimits),
         new("tube", _tubeOptions),
         new("strip", _unrollerOptions),
+        new("ring", _ringFinderOptions),
+        new("ring strip", _ringOptions),
         new("reading", _readerOptions),
         new("second reading", _secondOptions),
         new("together", _gathererOptions),
@@ -102,6 +107,10 @@ internal sealed class Composition : IDisposable
     internal Examiner Examiner(ReferenceList list, PixelSegment first, PixelSegment second, Circumstances? known = null) =>
         new(Stages(list, known) with { FindTubes = (photo, _) => _tubeFinder.Value.Run(photo, first, second).Then<ImmutableArray<Tube>>(tube => new Outcome<ImmutableArray<Tube>>.Found([tube])), TubesAreMarked = true }, Clock);
 
+    /// <summary>Builds the flow for a photo whose ring a person marked; no tube is looked for.</summary>
+    internal Examiner Examiner(ReferenceList list, PixelEllipse rim, double? opening, Circumstances? known = null) =>
+        new(Stages(list, known) with { FindTubes = (_, _) => new Outcome<ImmutableArray<Tube>>.Found([]), FindRing = (photo, _) => new RingFinder(_ringFinderOptions).Run(photo, rim, opening), RingIsMarked = true }, Clock);
+
     /// <summary>Builds the joint examination of several photos against a list.</summary>
     internal SetExaminer SetExaminer(ReferenceList list, Circumstances? known = null)
     {
@@ -122,6 +131,7 @@ internal sealed class Composition : IDisposable
     {
         var photoReader = new PhotoReader(_photoLimits);
         var unroller = new Unroller(_unrollerOptions);
+        var ringUnroller = new RingUnroller(_ringOptions);
         var comparer = new Comparer(list, _comparerOptions);
         var judge = new Judge(_judgeOptions);
         var weigher = new EvidenceWeigher(list, _evidenceOptions, comparer);
@@ -138,6 +148,8 @@ internal sealed class Composition : IDisposable
             Judge: judge.Decide,
             Advise: (photo, tube, reading, cancel) => adviser.Advise(meter.Measure(photo, tube, reading, cancel)))
         {
+            FindRing = new RingFinder(_ringFinderOptions).Run,
+            UnrollRing = ringUnroller.Run,
             Weigh = (reading, finding, seen) => weigher.Weigh(reading, finding, seen with { Construction = known.Construction, Prior = known.Prior }),
         };
     }

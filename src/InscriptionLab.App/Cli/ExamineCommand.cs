@@ -1,5 +1,6 @@
 using System;
 using System.CommandLine;
+using System.Linq;
 using System.Threading;
 
 namespace InscriptionLab.App.Cli;
@@ -15,13 +16,15 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
     private readonly Option<string?> _catalogue = new("--catalogue");
     private readonly Option<string[]> _edges = new("--edges") { Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
 
+    private readonly Option<string[]> _rings = new("--ring") { Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
+
     private readonly Option<string?> _construction = new("--construction");
     private readonly Option<string?> _checklist = new("--checklist");
     private readonly Option<string?> _prior = new("--prior");
 
     internal Command ToCommand(Func<CancellationToken> cancel)
     {
-        var command = new Command("examine") { _photos, _json, _out, _reference, _as, _catalogue, _construction, _checklist, _prior, _edges };
+        var command = new Command("examine") { _photos, _json, _out, _reference, _as, _catalogue, _construction, _checklist, _prior, _edges, _rings };
         command.SetAction(parsed =>
         {
             var together = parsed.GetValue(_as);
@@ -33,7 +36,8 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
 
             var photos = parsed.GetRequiredValue(_photos);
             var edges = parsed.GetValue(_edges) ?? [];
-            if (ComplaintAbout(edges, photos.Length) is { } complaint)
+            var rings = parsed.GetValue(_rings) ?? [];
+            if ((ComplaintAbout(edges, photos.Length) ?? ComplaintAbout(rings, edges, photos.Length)) is { } complaint)
             {
                 terminal.Error.WriteLine(complaint);
                 return ExitCode.Misused;
@@ -49,7 +53,8 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
                 parsed.GetValue(_construction),
                 parsed.GetValue(_checklist),
                 parsed.GetValue(_prior),
-                [.. edges]);
+                [.. edges],
+                [.. rings]);
             return new ExamineRun(composition, terminal, request).Run(cancel());
         });
         return command;
@@ -64,6 +69,23 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
 
         return Array.Find(edges, text => text != MarkedEdges.Find && MarkedEdges.Parse(text) is null) is { } wrong
             ? $"--edges {wrong}: the two long sides of the tube are written x1,y1,x2,y2/x3,y3,x4,y4 in pixels of the upright photo, or {MarkedEdges.Find}."
+            : null;
+    }
+
+    private static string? ComplaintAbout(string[] rings, string[] edges, int photos)
+    {
+        if (rings.Length > 0 && rings.Length != photos)
+        {
+            return $"--ring is given once for each photo, in the order of the photos ({MarkedRing.Find} where the program shall look itself): there are {photos} photos and {rings.Length} --ring.";
+        }
+
+        if (Array.Find(rings, text => text != MarkedRing.Find && MarkedRing.Parse(text) is null) is { } wrong)
+        {
+            return $"--ring {wrong}: {MarkedRing.Grammar}; or {MarkedRing.Find}.";
+        }
+
+        return Array.Exists([.. rings.Zip(edges)], pair => pair is not (MarkedRing.Find, _) and not (_, MarkedEdges.Find))
+            ? $"--ring and --edges cannot both mark one photo: write {MarkedRing.Find} for the one that does not carry the lettering."
             : null;
     }
 }

@@ -17,7 +17,8 @@ namespace InscriptionLab.App.Cli;
 /// <param name="Checklist">File of the checklist with its years; null for the one that the program carries.</param>
 /// <param name="Prior">Odds beforehand; null for none.</param>
 /// <param name="Edges">For each photo in turn the two long sides of its tube, or "find"; empty or default where all tubes are to be found.</param>
-internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Json, string? Out, string? Reference, string? As, string? Catalogue = null, string? Construction = null, string? Checklist = null, string? Prior = null, ImmutableArray<string> Edges = default)
+/// <param name="Rings">For each photo in turn the rim of its ring, or "find"; empty or default where rings are to be found.</param>
+internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Json, string? Out, string? Reference, string? As, string? Catalogue = null, string? Construction = null, string? Checklist = null, string? Prior = null, ImmutableArray<string> Edges = default, ImmutableArray<string> Rings = default)
 {
     private const string Separate = "separate";
 
@@ -32,6 +33,9 @@ internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Jso
 
     /// <summary>Gives the two sides that were marked for a photo; null where its tube is to be found.</summary>
     internal MarkedEdges? EdgesOf(int photo) => Edges.IsDefaultOrEmpty ? null : MarkedEdges.Parse(Edges[photo]);
+
+    /// <summary>Gives the ring that was marked for a photo; null where it is to be found.</summary>
+    internal MarkedRing? RingOf(int photo) => Rings.IsDefaultOrEmpty ? null : MarkedRing.Parse(Rings[photo]);
 
     /// <summary>Gets the options as the user could have written them.</summary>
     internal ImmutableArray<string> Asked
@@ -54,6 +58,7 @@ internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Jso
             Add("--checklist", Checklist);
             Add("--prior", Prior);
             asked.AddRange((Edges.IsDefault ? [] : Edges).Select(edges => $"--edges {edges}"));
+            asked.AddRange((Rings.IsDefault ? [] : Rings).Select(ring => $"--ring {ring}"));
             Add("--json", Json);
             Add("--out", Out);
             return [.. asked];

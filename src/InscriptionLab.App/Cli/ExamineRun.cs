@@ -51,7 +51,9 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
         {
             try
             {
-                var examiner = request.EdgesOf(i) is { } edges ? composition.Examiner(list, edges.First, edges.Second, known) : finding;
+                var examiner = request.RingOf(i) is { } ring ? composition.Examiner(list, ring.Rim, ring.Opening, known)
+                    : request.EdgesOf(i) is { } edges ? composition.Examiner(list, edges.First, edges.Second, known)
+                    : finding;
                 var examination = examiner.Examine(request.Photos[i], cancel);
                 examined.Add(examination);
                 Report(TextReport.Of(examination));

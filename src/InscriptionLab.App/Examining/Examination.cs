@@ -28,6 +28,9 @@ internal sealed record Examination(
     ImmutableArray<string> Warnings,
     ImmutableArray<StageTime> Times)
 {
+    /// <summary>Gets the ring whose face was laid flat and read; null where no lettering runs round one.</summary>
+    internal RingFace? Ring { get; init; }
+
     /// <summary>Gets what all that was seen is worth under three propositions.</summary>
     internal EvidenceReport Evidence { get; init; } = EvidenceReport.Empty;
 }

@@ -6,11 +6,12 @@ using InscriptionLab.Findings;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.Readings;
+using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
 
 namespace InscriptionLab.App.Examining;
 
-/// <summary>The flow: photo, tube, strip, reading, comparison, finding. Each stage is timed; what a stage cannot tell becomes a warning and the flow goes on with what is left.</summary>
+/// <summary>The flow: photo, tube or ring, strip, reading, comparison, finding. Each stage is timed; what a stage cannot tell becomes a warning and the flow goes on with what is left.</summary>
 internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
 {
     /// <summary>Said where lettering was read from the photo as it is although a tube was found.</summary>
@@ -32,20 +33,15 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
     internal Examination Examine(string file, CancellationToken cancel)
     {
         var watch = new StageWatch(clock, cancel);
-        var warnings = ImmutableArray.CreateBuilder<string>();
-
         var photo = watch.Run("photo", () => stages.Open(file));
-        var tubes = watch.Run("tube", () => FoundOrWarned(stages.FindTubes(photo, cancel), warnings));
-        var surface = Read(photo, tubes, warnings, watch, cancel);
+        var tubes = watch.Run("tube", () => stages.FindTubes(photo, cancel));
+        var surface = Read(photo, tubes, watch, cancel);
         var comparison = watch.Run("comparison", () => stages.Compare(surface.Reading));
         var finding = watch.Run("finding", () => stages.Judge(comparison));
 
         var evidence = watch.Run("evidence", () => stages.Weigh(surface.Reading, finding, Seen(surface.Tube, surface.Reading, finding)));
         var advice = watch.Run("advice", () => stages.Advise(photo, surface.Tube, surface.Reading, cancel));
-
-        warnings.InsertRange(0, ViewWords.Of(surface.Reading));
-        warnings.AddRange(surface.Tube?.Notes ?? []);
-        return new Examination(photo, surface.Tube, surface.Strip, surface.Reading, finding, advice, warnings.ToImmutable(), watch.Times) { Evidence = evidence };
+        return new Examination(photo, surface.Tube, surface.Strip, surface.Reading, finding, advice, [.. ViewWords.Of(surface.Reading), .. surface.Warnings], watch.Times) { Ring = surface.Ring, Evidence = evidence };
     }
 
     /// <summary>Weighs an examination again beside the houses that all photos of the piece name.</summary>
@@ -58,20 +54,25 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
     internal static Circumstances Seen(Tube? tube, Reading reading, Finding finding) =>
         Circumstances.None with { RunsAround = LetteredPart.RunsAround(tube, reading, finding.Leading?.LineIndex) };
 
-    /// <summary>Reads the photo as it is, picks the tube that carries the lettering, reads that tube laid flat, and joins both readings.</summary>
-    private ReadSurface Read(Photo photo, ImmutableArray<Tube> tubes, ImmutableArray<string>.Builder warnings, StageWatch watch, CancellationToken cancel)
+    /// <summary>Reads the photo as it is, then the tube that carries the lettering, and where that is not sure the face of a ring; joins the readings.</summary>
+    private ReadSurface Read(Photo photo, Outcome<ImmutableArray<Tube>> tubes, StageWatch watch, CancellationToken cancel)
     {
         var flat = watch.Run("strip", () => stages.LayFlat(photo, cancel));
-        var asItIs = watch.Run("reading", () => stages.Read(photo, flat, cancel));
-        if (tubes.IsEmpty)
+        var asItIs = new ReadSurface(null, flat, watch.Run("reading", () => stages.Read(photo, flat, cancel)));
+        var surface = tubes switch
         {
-            return new ReadSurface(null, flat, asItIs);
-        }
+            Outcome<ImmutableArray<Tube>>.Found { Value: [] } => asItIs,
+            Outcome<ImmutableArray<Tube>>.Found found => ReadTube(photo, found.Value, asItIs, watch, cancel),
+            _ => asItIs with { Warnings = [Sentence(tubes)] },
+        };
+        return !stages.RingIsMarked && RingReading.IsNeedless(surface) ? surface : ReadRing(photo, surface, watch, cancel);
+    }
 
-        if ((LetteredPart.TubeOf(asItIs, tubes) ?? (stages.TubesAreMarked ? tubes[0] : null)) is not { } tube)
+    private ReadSurface ReadTube(Photo photo, ImmutableArray<Tube> tubes, ReadSurface asItIs, StageWatch watch, CancellationToken cancel)
+    {
+        if ((LetteredPart.TubeOf(asItIs.Reading, tubes) ?? (stages.TubesAreMarked ? tubes[0] : null)) is not { } tube)
         {
-            warnings.Add(TubeWithoutLettering);
-            return new ReadSurface(null, flat, asItIs);
+            return asItIs with { Warnings = [TubeWithoutLettering] };
         }
 
         if (LetteredPart.OthersCarry(tube, tubes, asItIs))
@@ -81,24 +82,26 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
 
         var strip = watch.Run("strip", () => stages.Unroll(photo, tube, cancel));
         var unrolled = watch.Run("reading", () => stages.Read(photo, strip, cancel));
-        var joint = ReadingUnion.Of(unrolled, asItIs);
-        if (!ReferenceEquals(joint, unrolled))
-        {
-            warnings.Add(ReadFromPhoto);
-        }
-
-        return new ReadSurface(tube, strip, joint);
+        var joint = ReadingUnion.Of(unrolled, asItIs.Reading);
+        return new ReadSurface(tube, strip, joint) { Warnings = ReferenceEquals(joint, unrolled) ? tube.Notes : [ReadFromPhoto, .. tube.Notes] };
     }
 
-    private static ImmutableArray<T> FoundOrWarned<T>(Outcome<ImmutableArray<T>> outcome, ImmutableArray<string>.Builder warnings)
+    private ReadSurface ReadRing(Photo photo, ReadSurface other, StageWatch watch, CancellationToken cancel)
     {
-        if (outcome is Outcome<ImmutableArray<T>>.Found found)
+        if (stages.FindRing is not { } find)
         {
-            return found.Value;
+            return other;
         }
 
-        var refusal = ((Outcome<ImmutableArray<T>>.Declined)outcome).Refusal;
-        warnings.Add($"{refusal.Sentence} {refusal.Remedy}");
-        return [];
+        var (rings, found) = (new RingReading(stages), watch.Run("ring", () => find(photo, cancel)));
+        return found is Outcome<RingFace>.Found { Value: var ring }
+            ? rings.Joined(watch.Run("reading", () => rings.Read(photo, ring, cancel)), other)
+            : rings.Without(other, Sentence(found));
+    }
+
+    private static string Sentence<T>(Outcome<T> outcome)
+    {
+        var refusal = ((Outcome<T>.Declined)outcome).Refusal;
+        return $"{refusal.Sentence} {refusal.Remedy}";
     }
 }

@@ -15,7 +15,7 @@ namespace InscriptionLab.App.Examining;
 
 /// <summary>The stages of an examination as functions, so that the flow can be read and tested without pixels. <see cref="Composition"/> fills them with the real ones.</summary>
 /// <param name="Open">File to photo; throws one sentence for a file that cannot be used.</param>
-/// <param name="FindTubes">Photo to tubes, the likeliest first, at least one.</param>
+/// <param name="FindTubes">Photo to tubes, the likeliest first; none only where a person marked something else.</param>
 /// <param name="Unroll">Photo and tube to strip.</param>
 /// <param name="LayFlat">Photo to a strip that is the photo itself, for where there is no tube.</param>
 /// <param name="Read">Photo and strip to lines of letters.</param>
@@ -34,6 +34,15 @@ internal sealed record ExaminingStages(
 {
     /// <summary>Gets reading, finding and what else is known of the piece to the weighing under three propositions; nothing is weighed where it is not filled.</summary>
     internal Func<Reading, Finding, Circumstances, EvidenceReport> Weigh { get; init; } = (_, _, _) => EvidenceReport.Empty;
+
+    /// <summary>Gets photo to the flat face of a ring; null where none is looked for.</summary>
+    internal Func<Photo, CancellationToken, Outcome<RingFace>>? FindRing { get; init; }
+
+    /// <summary>Gets photo, ring and where it is cut open to strip; without a cut the strip goes on past a full turn.</summary>
+    internal Func<Photo, RingFace, RingCut?, Strip> UnrollRing { get; init; } = (_, _, _) => throw new InvalidOperationException("No ring was to be found.");
+
+    /// <summary>Gets a value indicating whether a person marked a ring, so that it is laid flat whatever else is lettered.</summary>
+    internal bool RingIsMarked { get; init; }
 
     /// <summary>Gets a value indicating whether a person marked the tube, so that it is laid flat wherever the lettering seems to lie.</summary>
     internal bool TubesAreMarked { get; init; }

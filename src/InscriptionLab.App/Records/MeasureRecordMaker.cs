@@ -37,7 +37,7 @@ internal static class MeasureRecordMaker
         circle.Diameter.CoverageFactor,
         Of(circle.Ellipse));
 
-    private static EllipseRecord Of(PixelEllipse ellipse) => new(
+    internal static EllipseRecord Of(PixelEllipse ellipse) => new(
         RecordMaker.Of(ellipse.Centre),
         RecordMaker.Of(new PixelPoint(ellipse.SemiMajor.Pixels, ellipse.SemiMinor.Pixels)),
         Math.Round(ellipse.Rotation.Degrees, AngleDigits));

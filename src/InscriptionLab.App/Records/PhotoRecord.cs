@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 
 namespace InscriptionLab.App.Records;
 
@@ -17,4 +18,9 @@ internal sealed record PhotoRecord(
     ImmutableArray<LineRecord> Lines,
     FindingRecord Finding,
     ImmutableArray<string> Warnings,
-    AdviceRecord? Advice = null);
+    AdviceRecord? Advice = null)
+{
+    /// <summary>Gets the ring that the lettering runs round; left out where there is none.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public RingRecord? Ring { get; init; }
+}

@@ -7,6 +7,7 @@ using InscriptionLab.Comparison;
 using InscriptionLab.Findings;
 using InscriptionLab.Measures;
 using InscriptionLab.Readings;
+using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
 
 namespace InscriptionLab.App.Records;
@@ -30,7 +31,12 @@ internal static class RecordMaker
         Of(examination.Reading),
         Of(examination.Finding) with { Evidence = EvidenceRecordMaker.Of(examination.Evidence) },
         examination.Warnings,
-        Of(examination.Advice));
+        Of(examination.Advice))
+    {
+        Ring = examination is { Ring: { } ring, Strip.Map: RingStripMap map }
+            ? new RingRecord(MeasureRecordMaker.Of(ring.Outer), MeasureRecordMaker.Of(ring.Inner), RingSense.Word(examination.Reading, map), ring.Marked)
+            : null,
+    };
 
     internal static SetRecord Of(SetExamination set) => new(
         Words.For(set.Kind),

@@ -43,7 +43,7 @@ internal static class ExaminationFolder
     private static void Pictures(string start, Examination examination)
     {
         var letters = examination.Reading.Lines.SelectMany(line => line.Letters).Where(letter => !letter.IsSpace).ToList();
-        var inPhoto = letters.Select(letter => new Mark([.. Drawing.Corners(letter.InPhoto)], true, MarkInk.Letter)).Concat(TubeMarks(examination));
+        var inPhoto = letters.Select(letter => new Mark([.. Drawing.Corners(letter.InPhoto)], true, MarkInk.Letter)).Concat(SurfaceMarks(examination));
         var inStrip = letters.Select(letter => StripBoxes.Of(letter, examination.Strip)).OfType<Measures.Quad>()
             .Select(box => new Mark([.. Drawing.Corners(box)], true, MarkInk.Letter));
         File.WriteAllBytes(start + "-strip.png", PictureEncoder.ToPng(examination.Strip.Image));
@@ -51,8 +51,13 @@ internal static class ExaminationFolder
         File.WriteAllBytes(start + "-photo-marked.jpg", PictureEncoder.ToJpeg(PicturePainter.Paint(examination.Photo.Colour, inPhoto), int.MaxValue));
     }
 
-    private static IEnumerable<Mark> TubeMarks(Examination examination)
+    private static IEnumerable<Mark> SurfaceMarks(Examination examination)
     {
+        foreach (var circle in RingOutline.Of(examination.Strip))
+        {
+            yield return new Mark(circle, true, MarkInk.Outline);
+        }
+
         if (examination.Tube is not { } tube)
         {
             yield break;

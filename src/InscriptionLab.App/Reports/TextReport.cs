@@ -10,6 +10,7 @@ using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 using InscriptionLab.Gathering;
 using InscriptionLab.Readings;
+using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
 using static InscriptionLab.App.Reports.Figures;
 
@@ -82,6 +83,12 @@ internal sealed class TextReport
         var photo = examination.Photo;
         Line(photo.File);
         Entry("photo", Invariant($"{photo.Colour.Width} x {photo.Colour.Height} pixels, {photo.Quality.BurntFraction * 100:0.0} % burnt out, {photo.Quality.BlackFraction * 100:0.0} % black"));
+        if (examination is { Ring: { } ring, Strip.Map: RingStripMap map })
+        {
+            Entry("ring", Invariant($"round ({Point(ring.Outer.Centre)}), {2 * ring.Outer.SemiMajor.Pixels:0.0} by {2 * ring.Outer.SemiMinor.Pixels:0.0} pixels. {RingSense.Sentence(examination.Reading, map)}"));
+            return;
+        }
+
         Entry("tube", examination.Tube is { } tube ? Place(tube, examination.Reading) : "none found");
     }
 

@@ -18,4 +18,8 @@ public sealed record LetteringLine(
     Quad InPhoto,
     LineDirection Direction,
     PixelLength InkHeight,
-    Probability Lettering);
+    Probability Lettering)
+{
+    /// <summary>Gets how far the line bulges at half length where it was found, as a share of its length; 0 for a straight line.</summary>
+    public double Bulge { get; init; }
+}

@@ -38,7 +38,7 @@ public static class ReadingUnion
         foreach (var line in flat.Lines)
         {
             var same = kept.Where(other => SamePlace(other.Line, line.Line)).ToList();
-            if (same.Sum(Clarity) >= Clarity(line))
+            if (Clarity(same) >= Clarity([line]))
             {
                 continue;
             }
@@ -51,8 +51,9 @@ public static class ReadingUnion
         return fromFlat == 0 ? unrolled : new Reading(unrolled.Reader, ReadingOrder.Of(kept, line => line.Line.InPhoto), 2 * fromFlat > kept.Count ? flat.Style : unrolled.Style);
     }
 
-    /// <summary>How clearly a line was read: its letters' probabilities above the indifferent one, summed.</summary>
-    private static double Clarity(LineReading line) => line.Letters.Where(letter => !letter.IsSpace).Sum(letter => letter.Probability.Value - Indifferent);
+    /// <summary>How clearly lines were read: their letters' probabilities above the indifferent one, summed.</summary>
+    internal static double Clarity(IEnumerable<LineReading> lines) =>
+        lines.SelectMany(line => line.Letters).Where(letter => !letter.IsSpace).Sum(letter => letter.Probability.Value - Indifferent);
 
     private static bool SamePlace(LetteringLine one, LetteringLine other) => Holds(one.InPhoto, other.InPhoto.Centre) || Holds(other.InPhoto, one.InPhoto.Centre);
 

@@ -42,6 +42,9 @@ public sealed record RingStripMap : StripMap
     /// <summary>Gets the number of columns of one full turn.</summary>
     public double ColumnsPerTurn => 2 * Math.PI * MiddleRadius * PixelsPerRadius;
 
+    /// <inheritdoc/>
+    public override bool Bends => true;
+
     private double MiddleRadius => (1 + _plane.InnerRadius) / 2;
 
     /// <inheritdoc/>

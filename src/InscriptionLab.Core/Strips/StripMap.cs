@@ -7,6 +7,9 @@ namespace InscriptionLab.Strips;
 /// <summary>The exact, invertible way between strip pixels and photo pixels.</summary>
 public abstract record StripMap : IPixelMap
 {
+    /// <summary>Gets a value indicating whether straight lines of the strip are bent in the photo all the way round, so that lettering stands at every angle there and no way is up.</summary>
+    public virtual bool Bends => false;
+
     /// <inheritdoc/>
     public abstract PixelPoint ToPhoto(PixelPoint point);
 

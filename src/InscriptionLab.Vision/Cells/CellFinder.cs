@@ -29,13 +29,14 @@ internal static class CellFinder
     /// <param name="image">Colour picture.</param>
     /// <param name="without">Polygon of the scale, to leave out; may be empty.</param>
     /// <param name="cancel">Stops the search.</param>
-    internal static List<EllipseCandidate> Find(ColourImage image, ImmutableArray<PixelPoint> without, CancellationToken cancel)
+    /// <param name="mostCentres">Centres looked at, those with most votes first.</param>
+    internal static List<EllipseCandidate> Find(ColourImage image, ImmutableArray<PixelPoint> without, CancellationToken cancel, int mostCentres = MostCentres)
     {
         var shrink = Math.Min(1.0, SearchSide / (double)Math.Max(image.Width, image.Height));
         var (pixels, width, height) = EdgePixels.Find(image, shrink, without);
         var largest = (int)(LargestRadiusShare * Math.Min(width, height));
         var found = new List<EllipseCandidate>();
-        foreach (var (x, y) in Centres(pixels, width, height, largest))
+        foreach (var (x, y) in Centres(pixels, width, height, largest, mostCentres))
         {
             cancel.ThrowIfCancellationRequested();
             found.AddRange(EllipseSearch.Round(pixels, x, y, SmallestRadius, largest));
@@ -61,7 +62,7 @@ internal static class CellFinder
         SemiMinor = e.SemiMinor / shrink,
     };
 
-    private static List<(int X, int Y)> Centres(List<EdgePixel> pixels, int width, int height, int largest)
+    private static List<(int X, int Y)> Centres(List<EdgePixel> pixels, int width, int height, int largest, int mostCentres)
     {
         var votes = new float[width * height];
         foreach (var pixel in pixels)
@@ -77,7 +78,7 @@ internal static class CellFinder
 
         var smooth = BoxSmooth(votes, width, height);
         var centres = new List<(int X, int Y)>();
-        for (var n = 0; n < MostCentres; n++)
+        for (var n = 0; n < mostCentres; n++)
         {
             var best = -1;
             for (var i = 0; i < smooth.Length; i++)

@@ -84,7 +84,7 @@ internal static class EllipseSearch
         for (var r = smallest; r <= largest; r += RadiusStep)
         {
             var spread = Math.Max(2.0, 0.03 * r);
-            support.Add((r, near.Where(n => Math.Abs(n.Radius - r) <= spread).Select(n => n.Sector).Distinct().Count()));
+            support.Add((r, Near(near, r, spread)));
         }
 
         return support.Where((s, i) => (i == 0 || s.Count >= support[i - 1].Count) && (i == support.Count - 1 || s.Count >= support[i + 1].Count))
@@ -121,7 +121,7 @@ internal static class EllipseSearch
 
             if (EllipseFit.Direct(sample) is { } ellipse && Plausible(ellipse, radius))
             {
-                var count = near.Where(n => On(ellipse, n.Pixel)).Select(n => n.Sector).Distinct().Count();
+                var count = Covered(near, ellipse);
                 if (count > bestCount)
                 {
                     (best, bestCount) = (ellipse, count);
@@ -134,14 +134,15 @@ internal static class EllipseSearch
             return null;
         }
 
-        var inliers = near.Where(n => On(best, n.Pixel)).ToArray();
+        var outline = new Outline(best);
+        var inliers = near.Where(n => outline.Holds(n.Pixel)).ToArray();
         var refined = EllipseFit.Geometric(inliers.Select(n => new PixelPoint(n.Pixel.X, n.Pixel.Y)).ToArray(), best);
         if (!Plausible(refined, radius))
         {
             return null;
         }
 
-        var coverage = near.Where(n => On(refined, n.Pixel)).Select(n => n.Sector).Distinct().Count() / (double)Sectors;
+        var coverage = Covered(near, refined) / (double)Sectors;
         return coverage >= SmallestCoverage ? new EllipseCandidate(refined, coverage) : null;
     }
 
@@ -151,13 +152,52 @@ internal static class EllipseSearch
         return ellipse.SemiMinor >= SmallestRatio * ellipse.SemiMajor && Math.Abs(mean - radius) <= 2 * RadiusSpread * radius;
     }
 
-    private static bool On(FittedEllipse ellipse, EdgePixel pixel)
+    /// <summary>Counts the directions in which a pixel lies about as far out as asked.</summary>
+    private static int Near(List<(EdgePixel Pixel, double Radius, int Sector)> near, int radius, double spread)
     {
-        var (sin, cos) = Math.SinCos(ellipse.Rotation);
-        var (dx, dy) = (pixel.X - ellipse.CentreX, pixel.Y - ellipse.CentreY);
-        var u = ((dx * cos) + (dy * sin)) / ellipse.SemiMajor;
-        var v = ((dy * cos) - (dx * sin)) / ellipse.SemiMinor;
-        var rho = Math.Sqrt((u * u) + (v * v));
-        return Math.Abs(rho - 1) * Math.Sqrt((dx * dx) + (dy * dy)) <= Tolerance * rho;
+        Span<bool> seen = stackalloc bool[Sectors];
+        foreach (var (_, own, sector) in near)
+        {
+            seen[sector] |= Math.Abs(own - radius) <= spread;
+        }
+
+        return seen.Count(true);
+    }
+
+    /// <summary>Counts the directions in which a pixel lies on the ellipse.</summary>
+    private static int Covered((EdgePixel Pixel, double Radius, int Sector)[] near, FittedEllipse ellipse)
+    {
+        var outline = new Outline(ellipse);
+        Span<bool> seen = stackalloc bool[Sectors];
+        foreach (var (pixel, _, sector) in near)
+        {
+            seen[sector] = seen[sector] || outline.Holds(pixel);
+        }
+
+        return seen.Count(true);
+    }
+
+    /// <summary>An ellipse ready to be asked about many pixels.</summary>
+    private readonly struct Outline
+    {
+        private readonly FittedEllipse _ellipse;
+        private readonly double _sin;
+        private readonly double _cos;
+
+        internal Outline(FittedEllipse ellipse)
+        {
+            _ellipse = ellipse;
+            (_sin, _cos) = Math.SinCos(ellipse.Rotation);
+        }
+
+        /// <summary>Says whether a pixel lies on it.</summary>
+        internal bool Holds(EdgePixel pixel)
+        {
+            var (dx, dy) = (pixel.X - _ellipse.CentreX, pixel.Y - _ellipse.CentreY);
+            var u = ((dx * _cos) + (dy * _sin)) / _ellipse.SemiMajor;
+            var v = ((dy * _cos) - (dx * _sin)) / _ellipse.SemiMinor;
+            var rho = Math.Sqrt((u * u) + (v * v));
+            return Math.Abs(rho - 1) * Math.Sqrt((dx * dx) + (dy * dy)) <= Tolerance * rho;
+        }
     }
 }

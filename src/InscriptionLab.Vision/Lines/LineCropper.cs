@@ -22,16 +22,18 @@ internal sealed class LineCropper(LineCropOptions options)
         var map = Map(strip.Map, trace, mirrored);
         var crop = PhotoSampler.Sample(photo, map, map.Width, map.Height);
         var inStrip = Box(map);
-        var inPhoto = new Quad(strip.Map.ToPhoto(inStrip.TopLeft), strip.Map.ToPhoto(inStrip.TopRight), strip.Map.ToPhoto(inStrip.BottomRight), strip.Map.ToPhoto(inStrip.BottomLeft));
+        var inPhoto = strip.Map.Bends
+            ? BentLine.Box(strip.Map, inStrip)
+            : new Quad(strip.Map.ToPhoto(inStrip.TopLeft), strip.Map.ToPhoto(inStrip.TopRight), strip.Map.ToPhoto(inStrip.BottomRight), strip.Map.ToPhoto(inStrip.BottomLeft));
         var direction = mirrored ? trace.Turned().Direction : trace.Direction;
         return new LetteringLine(
             crop,
             map,
             inStrip,
             inPhoto,
-            new LineDirection(direction, IsUpsideDown(strip.Map, trace), mirrored),
+            new LineDirection(direction, !strip.Map.Bends && IsUpsideDown(strip.Map, trace), mirrored),
             PhotoHeight(strip.Map, trace),
-            lettering);
+            lettering) { Bulge = trace.Length > 0 ? trace.Bow / trace.Length : 0 };
     }
 
     private static Quad Box(LineCropMap map)

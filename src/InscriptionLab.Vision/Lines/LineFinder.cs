@@ -24,7 +24,8 @@ internal sealed class LineFinder
     /// <param name="cancel">Stops between scales.</param>
     internal List<LineTrace> Find(Strip strip, CancellationToken cancel)
     {
-        var fit = Math.Min(1.0, (double)_options.MaximumSide / Math.Max(strip.Image.Width, strip.Image.Height));
+        var side = strip.Map.Bends ? _options.MaximumBentSide : _options.MaximumSide;
+        var fit = Math.Min(1.0, (double)side / Math.Max(strip.Image.Width, strip.Image.Height));
         var traces = new List<LineTrace>();
         foreach (var scale in _options.Scales)
         {

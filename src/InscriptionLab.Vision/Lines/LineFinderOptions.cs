@@ -13,6 +13,10 @@ public sealed record LineFinderOptions
     /// <value>Default 2432, a little above the largest strip.</value>
     public int MaximumSide { get; init; } = 2432;
 
+    /// <summary>Gets the largest side of a strip that goes round a ring: long, but low.</summary>
+    /// <value>Default 4800, the longest such strip.</value>
+    public int MaximumBentSide { get; init; } = 4800;
+
     /// <summary>Gets the probability at which a cell counts as lettering.</summary>
     /// <value>Default 0.5.</value>
     public double CoreThreshold { get; init; } = 0.5;

@@ -38,6 +38,13 @@ public sealed class RingFinder
     /// <summary>Least share of an inner circle's outline along which its edge is seen.</summary>
     private const double SmallestSeenShare = 0.6;
 
+    /// <summary>Share of its outline along which edges lie on a circle that shows all round.</summary>
+    private const double WholeRim = 0.8;
+
+    /// <summary>Centres and rims looked at: a ring to be read fills a good part of its photo, and is found among the first.</summary>
+    private const int MostCentres = 3;
+    private const int MostRims = 6;
+
     private readonly RingFinderOptions _options;
 
     /// <summary>Makes a finder.</summary>
@@ -61,9 +68,9 @@ public sealed class RingFinder
     public Outcome<RingFace> Run(Photo photo, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(photo);
-        var candidates = CellFinder.Find(photo.Colour, [], cancel);
+        var candidates = CellFinder.Find(photo.Colour, [], cancel, MostCentres);
         var smallest = _options.SmallestRim * Math.Min(photo.Gray.Width, photo.Gray.Height);
-        var rims = candidates.Where(candidate => candidate.Ellipse.SemiMajor >= smallest).ToList();
+        var rims = candidates.Where(candidate => candidate.Ellipse.SemiMajor >= smallest).Take(MostRims).ToList();
         if (OuterRim.Choose(photo, rims, _options.RimCoverage, cancel) is not { } rim)
         {
             return new Outcome<RingFace>.Declined(new Refusal(
@@ -72,18 +79,33 @@ public sealed class RingFinder
                 "Photograph the ring from straight in front so that its whole rim shows, or mark its rim by hand."));
         }
 
-        var outer = EllipseFit.Geometric(rim.Points.AsSpan());
+        var chosen = EllipseFit.Geometric(rim.Points.AsSpan());
+        var outer = Round(photo, chosen, candidates) ?? chosen;
         var inside = Inside(photo, outer, candidates, cancel);
         return new Outcome<RingFace>.Found(inside.Count == 0 ? ClosedFace(outer) : OpenFace(outer, inside));
     }
 
     /// <summary>Gives the face that a person marked.</summary>
+    /// <param name="photo">The photo.</param>
     /// <param name="outer">Image of the rim.</param>
     /// <param name="opening">The opening's radius as a share of the rim's; null where it was not said.</param>
-    public Outcome<RingFace> Run(PixelEllipse outer, double? opening)
+    /// <exception cref="ArgumentOutOfRangeException">The opening is not between 0 and 1.</exception>
+    public Outcome<RingFace> Run(Photo photo, PixelEllipse outer, double? opening)
     {
+        ArgumentNullException.ThrowIfNull(photo);
         var share = opening ?? _options.ClosedFace;
-        return new Outcome<RingFace>.Found(new RingFace(outer, Shrunk(outer, share), Marked: true, ["The rim of the ring was marked by hand; it is taken as seen from far away."]));
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(share, nameof(opening));
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(share, 1, nameof(opening));
+        var inner = Shrunk(outer, share);
+        var plane = new RingPlane(outer, inner);
+        var inside = Enumerable.Range(0, ImagePoints).Select(i => plane.ToPhoto(1, Angle.FromRadians(i * Math.Tau / ImagePoints)))
+            .Count(point => point.X >= 0 && point.Y >= 0 && point.X < photo.Gray.Width && point.Y < photo.Gray.Height);
+        return 2 * inside < ImagePoints
+            ? new Outcome<RingFace>.Declined(new Refusal(
+                Stage,
+                $"Most of the rim marked lies outside the photo, which is {photo.Gray.Width} x {photo.Gray.Height} pixels.",
+                "Mark the rim in pixels of the upright photo."))
+            : new Outcome<RingFace>.Found(new RingFace(outer, inner, Marked: true, ["The rim of the ring was marked by hand, and is taken as seen from far away."]));
     }
 
     private RingFace ClosedFace(FittedEllipse outer)
@@ -102,22 +124,35 @@ public sealed class RingFinder
         return new RingFace(rim, Of(EllipseFit.Geometric(points)), Marked: false, []);
     }
 
-    private List<FittedEllipse> Inside(Photo photo, FittedEllipse outer, List<EllipseCandidate> candidates, CancellationToken cancel)
+    /// <summary>Gives the rim where an opening was taken for it, whose edge is often the sharper one: the largest circle round it that shows nearly all round.</summary>
+    private FittedEllipse? Round(Photo photo, FittedEllipse chosen, List<EllipseCandidate> candidates)
+    {
+        var tracer = new CircleTracer(LightPicture.From(photo.Gray));
+        return candidates.Where(rim => rim.Coverage >= WholeRim && MayLieInside(rim.Ellipse, chosen))
+            .OrderByDescending(rim => rim.Ellipse.SemiMajor)
+            .Select(rim => Traced(photo, tracer, rim)?.Ellipse)
+            .FirstOrDefault(ellipse => ellipse is not null && MayLieInside(ellipse, chosen));
+    }
+
+    private static (FittedEllipse Ellipse, double Quality)? Traced(Photo photo, CircleTracer tracer, EllipseCandidate candidate)
     {
         var size = Math.Max(1, Math.Max(photo.Gray.Width, photo.Gray.Height) / SearchSide);
+        var curve = ClosedCurve.Of(candidate.Ellipse, ClosedCurve.PointsFor(candidate.Ellipse.SemiMajor));
+        return tracer.Trace(curve, Reach * size, 1, Wave * size) is { } trace && trace.SeenShare >= SmallestSeenShare
+            ? (EllipseFit.Geometric(trace.Points.AsSpan()), trace.Quality)
+            : null;
+    }
+
+    private List<FittedEllipse> Inside(Photo photo, FittedEllipse outer, List<EllipseCandidate> candidates, CancellationToken cancel)
+    {
         var tracer = new CircleTracer(LightPicture.From(photo.Gray));
         var traced = new List<(FittedEllipse Ellipse, double Quality)>();
         foreach (var candidate in candidates.Where(candidate => MayLieInside(outer, candidate.Ellipse)))
         {
             cancel.ThrowIfCancellationRequested();
-            var curve = ClosedCurve.Of(candidate.Ellipse, ClosedCurve.PointsFor(candidate.Ellipse.SemiMajor));
-            if (tracer.Trace(curve, Reach * size, 1, Wave * size) is { } trace && trace.SeenShare >= SmallestSeenShare)
+            if (Traced(photo, tracer, candidate) is { } circle && MayLieInside(outer, circle.Ellipse))
             {
-                var ellipse = EllipseFit.Geometric(trace.Points.AsSpan());
-                if (MayLieInside(outer, ellipse))
-                {
-                    traced.Add((ellipse, trace.Quality));
-                }
+                traced.Add(circle);
             }
         }
 

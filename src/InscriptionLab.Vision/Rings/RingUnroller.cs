@@ -35,18 +35,31 @@ public sealed class RingUnroller
         return Run(photo.Gray, outer, inner, topsOutward);
     }
 
+    /// <summary>Unrolls the face of a ring.</summary>
+    /// <param name="photo">The photo.</param>
+    /// <param name="ring">The face.</param>
+    /// <param name="cut">Where to cut it open; null to start anywhere and go on past a full turn, so that it can be found out.</param>
+    public Strip Run(Photo photo, RingFace ring, RingCut? cut)
+    {
+        ArgumentNullException.ThrowIfNull(photo);
+        ArgumentNullException.ThrowIfNull(ring);
+        return Run(photo.Gray, ring.Plane, cut ?? new RingCut(_options.Start, TopsOutward: true, _options.Overlap));
+    }
+
     /// <summary>Unrolls a ring of a grey picture.</summary>
     /// <inheritdoc cref="Run(Photo, PixelEllipse, PixelEllipse, bool)"/>
-    public Strip Run(GrayImage source, PixelEllipse outer, PixelEllipse inner, bool topsOutward)
+    public Strip Run(GrayImage source, PixelEllipse outer, PixelEllipse inner, bool topsOutward) =>
+        Run(source, new RingPlane(outer, inner), new RingCut(_options.Start, topsOutward, _options.Overlap));
+
+    private Strip Run(GrayImage source, RingPlane plane, RingCut cut)
     {
-        var plane = new RingPlane(outer, inner);
-        var turns = 1 + (_options.Overlap.Radians / (2 * Math.PI));
-        var pixelsPerRadius = outer.SemiMajor.Pixels;
-        var map = new RingStripMap(plane, topsOutward, pixelsPerRadius, _options.Start);
+        var turns = 1 + (cut.Overlap.Radians / (2 * Math.PI));
+        var pixelsPerRadius = plane.Outer.SemiMajor.Pixels;
+        var map = new RingStripMap(plane, cut.TopsOutward, pixelsPerRadius, cut.Start);
         if (map.ColumnsPerTurn * turns > _options.MaximumWidth)
         {
             pixelsPerRadius *= _options.MaximumWidth / (map.ColumnsPerTurn * turns);
-            map = new RingStripMap(plane, topsOutward, pixelsPerRadius, _options.Start);
+            map = new RingStripMap(plane, cut.TopsOutward, pixelsPerRadius, cut.Start);
         }
 
         var width = Math.Max(1, (int)(map.ColumnsPerTurn * turns));

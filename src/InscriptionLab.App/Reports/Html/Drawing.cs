@@ -45,6 +45,9 @@ internal static class Drawing
     internal static Markup Segment(this Markup page, PixelSegment segment, string style) =>
         page.Empty("polyline", ("class", style), ("points", Points([segment.Start, segment.End])));
 
+    internal static Markup Outline(this Markup page, IEnumerable<PixelPoint> corners, string style) =>
+        page.Empty("polygon", ("class", style), ("points", Points(corners)));
+
     internal static IEnumerable<PixelPoint> Corners(Quad quad) => [quad.TopLeft, quad.TopRight, quad.BottomRight, quad.BottomLeft];
 
     private static string Points(IEnumerable<PixelPoint> points) => string.Join(' ', points.Select(point => Invariant($"{point.X:0.##},{point.Y:0.##}")));

@@ -1,5 +1,6 @@
 using System.Linq;
 using InscriptionLab.App.Examining;
+using InscriptionLab.Strips;
 using InscriptionLab.Vision.Pictures;
 using static InscriptionLab.App.Reports.Figures;
 
@@ -28,6 +29,11 @@ internal static class PhotoSection
             }
         }
 
+        foreach (var circle in RingOutline.Of(examination.Strip))
+        {
+            page.Outline(circle, "outline");
+        }
+
         foreach (var letter in examination.Reading.Lines.SelectMany(line => line.Letters).Where(letter => !letter.IsSpace))
         {
             page.Patch(Drawing.Corners(letter.InPhoto), "letter", Title(letter));
@@ -45,9 +51,10 @@ internal static class PhotoSection
             return;
         }
 
-        page.Open("section").Element("h3", "The tube laid flat");
+        var ring = strip.Map as RingStripMap;
+        page.Open("section").Element("h3", ring is null ? "The tube laid flat" : "The face of the ring laid flat");
         Toggle(page, Invariant($"strip{index}"));
-        page.Open("figure").OpenDrawing(strip.Image.Width, strip.Image.Height, "The surface of the tube laid flat, letters boxed", "picture")
+        page.Open("figure").OpenDrawing(strip.Image.Width, strip.Image.Height, ring is null ? "The surface of the tube laid flat, letters boxed" : "The face of the ring laid flat, letters boxed", "picture")
             .Picture("jpeg", PictureEncoder.ToJpeg(strip.Image), strip.Image.Width, strip.Image.Height, Invariant($"strip-picture{index}"))
             .Open("g", ("class", "marks"));
         foreach (var letter in examination.Reading.Lines.SelectMany(line => line.Letters).Where(letter => !letter.IsSpace))
@@ -59,7 +66,7 @@ internal static class PhotoSection
         }
 
         page.Close("g").Close("svg")
-            .Element("figcaption", "Along the tube from left to right, round the tube from top to bottom, one scale in both. Nothing was sharpened or filled in.")
+            .Element("figcaption", ring is null ? "Along the tube from left to right, round the tube from top to bottom, one scale in both. Nothing was sharpened or filled in." : $"{RingSense.Sentence(examination.Reading, ring)} The ring was cut open where its lettering leaves the widest gap. Nothing was sharpened or filled in.")
             .Close("figure").Close("section");
     }
 
@@ -73,7 +80,9 @@ internal static class PhotoSection
     {
         var photo = examination.Photo;
         var facts = Invariant($"{photo.Colour.Width} x {photo.Colour.Height} pixels; {photo.Quality.BurntFraction * 100:0.0} % burnt out, {photo.Quality.BlackFraction * 100:0.0} % black.");
-        return examination.Tube is { } tube
+        return examination.Ring is not null
+            ? facts + " Solid lines: the rim of the ring and how far in its face was laid flat."
+            : examination.Tube is { } tube
             ? facts + Invariant($" Solid lines: outlines of the tube, {LetteredPart.DiameterOf(tube, examination.Reading).Pixels:0.0} pixels apart; dashed line: its axis.")
             : facts + " No tube was found; the photo was searched as it is.";
     }

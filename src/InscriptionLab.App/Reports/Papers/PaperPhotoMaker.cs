@@ -48,14 +48,17 @@ internal static class PaperPhotoMaker
     {
         var letters = reading.Lines.SelectMany(line => line.Letters).Where(letter => !letter.IsSpace && letter.InPhoto != default).ToList();
         var pictures = ImmutableArray.CreateBuilder<PaperPicture>();
-        var caption = tube is null
+        var ring = strip.Map as RingStripMap;
+        var caption = ring is not null
+            ? $"The photo with the rim of the ring, how far in its face was laid flat, and its letters boxed. {RingSense.Sentence(reading, ring)} Nothing in the photo gives a scale in millimetres."
+            : tube is null
             ? "The photo with its letters boxed. No tube was found in it. Nothing in the photo gives a scale in millimetres."
             : Invariant($"The photo with outlines and axis of the tube and its letters boxed. The tube is {LetteredPart.DiameterOf(tube, reading).Pixels:0} pixels across; nothing in the photo gives a scale in millimetres.");
         pictures.Add(new PaperPicture(
             PictureEncoder.ToJpeg(photo.Colour, LongestSide),
             photo.Colour.Width,
             photo.Colour.Height,
-            [.. TubeMarks(tube), .. letters.Select(letter => new PaperMark([.. Drawing.Corners(letter.InPhoto)], true))],
+            [.. TubeMarks(tube), .. RingOutline.Of(strip).Select(circle => new PaperMark(circle, true)), .. letters.Select(letter => new PaperMark([.. Drawing.Corners(letter.InPhoto)], true))],
             null,
             caption));
         if (strip.Unrolled)
@@ -67,7 +70,7 @@ internal static class PaperPhotoMaker
                 strip.Image.Height,
                 [.. boxes.Select(box => new PaperMark([.. Drawing.Corners(box)], true))],
                 null,
-                Invariant($"The surface laid flat: along the tube from left to right, round it from top to bottom, one scale in both, {strip.PixelsPerDiameter:0} pixels to the tube's diameter. Nothing was sharpened or filled in.")));
+                ring is not null ? "The face of the ring laid flat, cut open where its lettering leaves the widest gap. Nothing was sharpened or filled in." : Invariant($"The surface laid flat: along the tube from left to right, round it from top to bottom, one scale in both, {strip.PixelsPerDiameter:0} pixels to the tube's diameter. Nothing was sharpened or filled in.")));
         }
 
         return pictures.ToImmutable();
