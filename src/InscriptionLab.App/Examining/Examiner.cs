@@ -6,7 +6,6 @@ using InscriptionLab.Findings;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.Readings;
-using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
 
 namespace InscriptionLab.App.Examining;
@@ -63,9 +62,11 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
         {
             Outcome<ImmutableArray<Tube>>.Found { Value: [] } => asItIs,
             Outcome<ImmutableArray<Tube>>.Found found => ReadTube(photo, found.Value, asItIs, watch, cancel),
-            _ => asItIs with { Warnings = [Sentence(tubes)] },
+            Outcome<ImmutableArray<Tube>>.Declined declined => asItIs with { Warnings = [$"{declined.Refusal.Sentence} {declined.Refusal.Remedy}"] },
+            _ => asItIs,
         };
-        return !stages.RingIsMarked && RingReading.IsNeedless(surface) ? surface : ReadRing(photo, surface, watch, cancel);
+        var ring = new RingReading(stages);
+        return ring.IsWanted(surface) ? watch.Run("ring", () => ring.Read(photo, surface, cancel)) : surface;
     }
 
     private ReadSurface ReadTube(Photo photo, ImmutableArray<Tube> tubes, ReadSurface asItIs, StageWatch watch, CancellationToken cancel)
@@ -84,24 +85,5 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
         var unrolled = watch.Run("reading", () => stages.Read(photo, strip, cancel));
         var joint = ReadingUnion.Of(unrolled, asItIs.Reading);
         return new ReadSurface(tube, strip, joint) { Warnings = ReferenceEquals(joint, unrolled) ? tube.Notes : [ReadFromPhoto, .. tube.Notes] };
-    }
-
-    private ReadSurface ReadRing(Photo photo, ReadSurface other, StageWatch watch, CancellationToken cancel)
-    {
-        if (stages.FindRing is not { } find)
-        {
-            return other;
-        }
-
-        var (rings, found) = (new RingReading(stages), watch.Run("ring", () => find(photo, cancel)));
-        return found is Outcome<RingFace>.Found { Value: var ring }
-            ? rings.Joined(watch.Run("reading", () => rings.Read(photo, ring, cancel)), other)
-            : rings.Without(other, Sentence(found));
-    }
-
-    private static string Sentence<T>(Outcome<T> outcome)
-    {
-        var refusal = ((Outcome<T>.Declined)outcome).Refusal;
-        return $"{refusal.Sentence} {refusal.Remedy}";
     }
 }

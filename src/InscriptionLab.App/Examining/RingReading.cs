@@ -3,6 +3,7 @@ using System.Linq;
 using System.Threading;
 using InscriptionLab.Lines;
 using InscriptionLab.Measures;
+using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.Readings;
 using InscriptionLab.Strips;
@@ -25,11 +26,25 @@ internal sealed class RingReading(ExaminingStages stages)
     private const double LargestAskew = 0.14;
     private const double LargestBulge = 0.03;
 
+    /// <summary>Length of a line in heights below which it does not tell whether it bends.</summary>
+    private const double ShortestLine = 5;
+
     /// <summary>Share of the letters that must stand so.</summary>
     private const double StraightShare = 0.8;
 
-    /// <summary>Tells whether lettering stands so surely and so straight along or round a tube that no ring needs to be looked for: what runs round a ring bends, and stands askew to any tube.</summary>
-    internal static bool IsNeedless(ReadSurface surface)
+    /// <summary>Tells whether a ring is to be looked for: a person marked it, or lettering does not stand surely and straight along or round a tube. What runs round a ring bends, and stands askew to any tube.</summary>
+    internal bool IsWanted(ReadSurface surface) => stages.FindRing is not null && (stages.RingIsMarked || !IsSettled(surface));
+
+    /// <summary>Looks for a ring, reads its face and joins that with the reading of the rest.</summary>
+    /// <returns>The ring's surface with the joint reading; the other surface where there is no ring or the ring laid flat shows no more.</returns>
+    internal ReadSurface Read(Photo photo, ReadSurface other, CancellationToken cancel) => stages.FindRing!(photo, cancel) switch
+    {
+        Outcome<RingFace>.Found found => Joined(Read(photo, found.Value, cancel), other),
+        Outcome<RingFace>.Declined declined => Without(other, $"{declined.Refusal.Sentence} {declined.Refusal.Remedy}"),
+        _ => other,
+    };
+
+    private static bool IsSettled(ReadSurface surface)
     {
         var letters = surface.Reading.Lines.SelectMany(line => line.Letters).Where(letter => !letter.IsSpace).ToList();
         return surface.Tube is { } tube
@@ -42,11 +57,11 @@ internal sealed class RingReading(ExaminingStages stages)
     {
         double Direction(PixelPoint from, PixelPoint to) => Math.Atan2(to.Y - from.Y, to.X - from.X);
         var askew = Math.IEEERemainder(Direction(line.InPhoto.TopLeft, line.InPhoto.TopRight) - Direction(tube.Axis.Start, tube.Axis.End), Math.PI / 2);
-        return Math.Abs(askew) <= LargestAskew && Math.Abs(line.Bulge) <= LargestBulge;
+        var length = line.InStrip.TopLeft.DistanceTo(line.InStrip.TopRight) / line.InStrip.TopLeft.DistanceTo(line.InStrip.BottomLeft);
+        return length >= ShortestLine && Math.Abs(askew) <= LargestAskew && Math.Abs(line.Bulge) <= LargestBulge;
     }
 
-    /// <summary>Reads a ring.</summary>
-    internal ReadSurface Read(Photo photo, RingFace ring, CancellationToken cancel)
+    private ReadSurface Read(Photo photo, RingFace ring, CancellationToken cancel)
     {
         var strip = stages.UnrollRing(photo, ring, null);
         var reading = stages.Read(photo, strip, cancel);
@@ -59,9 +74,7 @@ internal sealed class RingReading(ExaminingStages stages)
         return new ReadSurface(null, strip, reading) { Ring = ring };
     }
 
-    /// <summary>Joins a ring's reading with the reading of the rest.</summary>
-    /// <returns>The ring's surface with the joint reading; the other surface itself where the ring laid flat shows no more.</returns>
-    internal ReadSurface Joined(ReadSurface ring, ReadSurface other)
+    private ReadSurface Joined(ReadSurface ring, ReadSurface other)
     {
         var joint = RingLettering.Union(ring.Reading, other.Reading, ring.Ring!.Plane);
         if (!ReferenceEquals(joint, other.Reading))
@@ -73,6 +86,6 @@ internal sealed class RingReading(ExaminingStages stages)
     }
 
     /// <summary>Says that no ring was found where one was asked for, or where nothing else was found either.</summary>
-    internal ReadSurface Without(ReadSurface other, string sentence) =>
+    private ReadSurface Without(ReadSurface other, string sentence) =>
         stages.RingIsMarked || (other.Tube is null && other.Reading.Lines.IsEmpty) ? other with { Warnings = other.Warnings.Add(sentence) } : other;
 }

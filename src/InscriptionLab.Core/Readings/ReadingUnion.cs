@@ -53,12 +53,15 @@ public static class ReadingUnion
 
     /// <summary>How clearly lines were read: their letters' probabilities above the indifferent one, summed.</summary>
     internal static double Clarity(IEnumerable<LineReading> lines) =>
-        lines.SelectMany(line => line.Letters).Where(letter => !letter.IsSpace).Sum(letter => letter.Probability.Value - Indifferent);
+        lines.SelectMany(line => line.Letters).Where(letter => !letter.IsSpace).Sum(Clarity);
+
+    /// <summary>How clearly one letter was read.</summary>
+    internal static double Clarity(Letter letter) => letter.Probability.Value - Indifferent;
 
     private static bool SamePlace(LetteringLine one, LetteringLine other) => Holds(one.InPhoto, other.InPhoto.Centre) || Holds(other.InPhoto, one.InPhoto.Centre);
 
     /// <summary>Tells whether a point lies in a convex quad, whichever way its corners run.</summary>
-    private static bool Holds(Quad quad, PixelPoint point)
+    internal static bool Holds(Quad quad, PixelPoint point)
     {
         ReadOnlySpan<PixelPoint> corners = [quad.TopLeft, quad.TopRight, quad.BottomRight, quad.BottomLeft];
         var (left, right) = (false, false);

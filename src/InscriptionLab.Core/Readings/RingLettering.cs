@@ -12,6 +12,9 @@ public static class RingLettering
     /// <summary>Share of the radius by which letters may stand out of the face: rims and openings are found a little off.</summary>
     private const double Beside = 0.06;
 
+    /// <summary>Height of a letter as a share of the rim's size from which it is none, but the ring or its opening.</summary>
+    private const double LargestLetter = 0.5;
+
     /// <summary>Probability from which a letter is sure.</summary>
     private const double Sure = 0.75;
 
@@ -74,10 +77,34 @@ public static class RingLettering
         }
 
         var rivals = other.Lines.Where(line => LiesOn(line, plane)).ToList();
-        return ReadingUnion.Clarity(onRing.Lines) <= ReadingUnion.Clarity(rivals)
-            ? other
-            : onRing with { Lines = [.. onRing.Lines, .. other.Lines.Where(line => !rivals.Contains(line))] };
+        if (ReadingUnion.Clarity(onRing.Lines) <= ClarityOnce(rivals))
+        {
+            return other;
+        }
+
+        // A photo is a mirror image or it is not: what disagrees with the ring was misread.
+        var mirrored = onRing.Lines[0].Line.Direction.Mirrored;
+        return onRing with { Lines = [.. onRing.Lines, .. other.Lines.Where(line => !rivals.Contains(line) && !IsRingItself(line, plane) && line.Line.Direction.Mirrored == mirrored)] };
     }
+
+    /// <summary>How clearly lines were read that may show one letter twice: each place counts once, as it was read best.</summary>
+    private static double ClarityOnce(IEnumerable<LineReading> lines)
+    {
+        var counted = new List<Letter>();
+        foreach (var letter in Ink(lines).OrderByDescending(letter => letter.Probability.Value))
+        {
+            if (!counted.Exists(other => ReadingUnion.Holds(other.InPhoto, letter.InPhoto.Centre)))
+            {
+                counted.Add(letter);
+            }
+        }
+
+        return counted.Sum(ReadingUnion.Clarity);
+    }
+
+    /// <summary>Tells whether a ring was taken for a letter: an O as large as its opening.</summary>
+    private static bool IsRingItself(LineReading line, RingPlane plane) => Ink([line]).Any(letter =>
+        letter.InPhoto.TopLeft.DistanceTo(letter.InPhoto.BottomLeft) > plane.Outer.SemiMinor * LargestLetter && plane.ToPlane(letter.InPhoto.Centre) is { Radius: < 1 });
 
     /// <summary>The letters' own boxes tell, whatever they were read from.</summary>
     private static bool TopsOutward(LineReading line, RingStripMap map) => Ink([line]).Sum(letter =>

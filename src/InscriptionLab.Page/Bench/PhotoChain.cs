@@ -27,10 +27,14 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
     /// <summary>How many results of a stage are kept: so many steps can be undone at no cost.</summary>
     private const int Kept = 6;
 
+    /// <summary>Key of the surface that is the face of a ring.</summary>
+    private const string OnRing = "ring";
+
     private readonly Memo<string, Photo> _photos = new(1);
     private readonly Memo<string, Outcome<ImmutableArray<Tube>>> _tubes = new(Kept);
     private readonly Memo<string, Strip> _strips = new(Kept);
     private readonly Memo<string, Reading> _readings = new(Kept);
+    private readonly Memo<string, ReadSurface> _rings = new(Kept);
     private readonly Memo<string, LineReading?> _handReadings = new(Kept * Kept);
     private readonly Memo<string, WeighedFinding> _findings = new(Kept);
     private readonly Memo<string, PhotoAdvice> _advice = new(Kept);
@@ -71,6 +75,7 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
         var drawn = corrections.OfType<Correction.TubeEdges>().LastOrDefault();
         var tubes = run.Do("tube", () => _tubes.Get(KeyOf(drawn), () => Tubes(photo, drawn, examining.FindTubes, cancel)), outcome => StatusOf(outcome, drawn));
         var surface = Read(run, photo, tubes, drawn, examining, cancel);
+        surface = drawn is null ? ReadRing(run, photo, surface, examining, cancel) : surface;
 
         var hand = new HandLines(box => _handReadings.Get(Invariant($"{surface.Key}/{box.Id}"), () => stages.ReadAt(photo, surface.Strip, box.Box, cancel)).Result);
         var lines = hand.Apply(surface.Reading.Lines, surface.Key, corrections);
@@ -82,12 +87,12 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
         }
 
         var findingKey = $"{stages.ListKey}/{surface.Key}/{string.Join(',', corrections.Where(correction => !hand.SetAside.Contains(correction.Id)).Select(correction => correction.Id))}";
-        var finding = run.Do("finding", () => _findings.Get(findingKey, () => Weigh(examining, reading, tubes)), StageStatus.Done);
+        var finding = run.Do("finding", () => _findings.Get(findingKey, () => Weigh(examining, reading, surface.Key == OnRing ? null : tubes)), StageStatus.Done);
         var advice = _advice.Get(findingKey, () => examining.Advise(photo, run.State.Tube, reading, cancel)).Result;
         run.Note(state => state with { Finding = finding.Finding, Evidence = finding.Evidence, Advice = advice, Warnings = [.. surface.Warnings, .. HandLines.Sentences(lines)] });
     }
 
-    private static WeighedFinding Weigh(ExaminingStages examining, Reading reading, Outcome<ImmutableArray<Tube>> tubes)
+    private static WeighedFinding Weigh(ExaminingStages examining, Reading reading, Outcome<ImmutableArray<Tube>>? tubes)
     {
         var finding = examining.Judge(examining.Compare(reading));
         var tube = tubes is Outcome<ImmutableArray<Tube>>.Found found ? LetteredPart.TubeOf(reading, found.Value) : null;
@@ -122,9 +127,29 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
         return new Surface(KeyOfTube(tube), strip, joint, said);
     }
 
+    /// <summary>Looks for a ring where the lettering does not stand surely along or round a tube.</summary>
+    private Surface ReadRing(StageRun run, Photo photo, Surface surface, ExaminingStages examining, CancellationToken cancel)
+    {
+        var other = new ReadSurface(run.State.Tube, surface.Strip, surface.Reading) { Warnings = surface.Warnings };
+        var ring = new RingReading(examining);
+        if (!ring.IsWanted(other))
+        {
+            return surface;
+        }
+
+        var joint = _rings.Get(surface.Key, () => ring.Read(photo, other, cancel)).Result;
+        if (joint is not { Ring: not null, Strip.Map: RingStripMap map })
+        {
+            return surface with { Warnings = joint.Warnings };
+        }
+
+        run.Note(state => state with { Tube = null, TubeBy = null, Ring = joint.Ring, Strip = joint.Strip, StripKey = OnRing });
+        return new Surface(OnRing, joint.Strip, joint.Reading, [RingSense.Sentence(joint.Reading, map), .. joint.Warnings]);
+    }
+
     private Strip Lay(StageRun run, Photo photo, Tube? tube, string key, Correction.TubeEdges? drawn, ExaminingStages examining, CancellationToken cancel)
     {
-        run.Note(state => state with { Tube = tube, TubeBy = drawn is null || tube is null ? null : new HandMark(drawn.Person, drawn.At, string.Empty) });
+        run.Note(state => state with { Ring = null, Tube = tube, TubeBy = drawn is null || tube is null ? null : new HandMark(drawn.Person, drawn.At, string.Empty) });
         var strip = run.Do("strip", () => _strips.Get(key, () => tube is null ? examining.LayFlat(photo, cancel) : examining.Unroll(photo, tube, cancel)), StageStatus.Done);
         run.Note(state => state with { Strip = strip, StripKey = key });
         return strip;

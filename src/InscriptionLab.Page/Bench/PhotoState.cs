@@ -29,6 +29,9 @@ internal sealed record PhotoState(ImmutableArray<StageProgress> Stages)
     /// <summary>Gets the person who moved the tube's outlines; null where the program found them.</summary>
     internal HandMark? TubeBy { get; init; }
 
+    /// <summary>Gets the ring whose face was laid flat; null where no lettering runs round one.</summary>
+    internal RingFace? Ring { get; init; }
+
     internal Strip? Strip { get; init; }
 
     /// <summary>Gets a name that changes whenever the strip does.</summary>

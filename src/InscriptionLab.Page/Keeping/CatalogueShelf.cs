@@ -44,7 +44,7 @@ internal sealed class CatalogueShelf(Catalogue? catalogue, Workshop workshop)
         {
             var state = photo.State;
             var kept = state.Photo! with { File = Copy(photo, state.Photo!.Sha256) };
-            var examination = new Examination(kept, state.Tube, state.Strip!, state.Reading!, state.Finding!, state.Advice!, state.Warnings, []) { Evidence = state.Evidence };
+            var examination = new Examination(kept, state.Tube, state.Strip!, state.Reading!, state.Finding!, state.Advice!, state.Warnings, []) { Ring = state.Ring, Evidence = state.Evidence };
             added += Open.Intake.Add(maker.Of(examination, key, null), by) ? 1 : 0;
         }
 

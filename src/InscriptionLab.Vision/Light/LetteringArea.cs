@@ -22,6 +22,9 @@ internal sealed class LetteringArea : IDisposable
     /// <summary>Share of the way from the axis to the outline that counts as the middle of a tube.</summary>
     private const double MiddleOfTube = 0.6;
 
+    /// <summary>How far the last letter of a straight line may be turned against the first, in radians: 17 degrees.</summary>
+    private const double LargestTurn = 0.3;
+
     private LetteringArea(NativeImage gray, bool[] inside, double height, (double X, double Y)? along, Rect frame)
     {
         Gray = gray;
@@ -49,7 +52,7 @@ internal sealed class LetteringArea : IDisposable
     internal static LetteringArea Of(Photo photo, Tube? tube, Readings.Reading reading)
     {
         var lines = reading.Lines.Where(line => line.Letters.Any(letter => !letter.IsSpace)).ToList();
-        var patches = lines.Count > 0 ? lines.Select(Patch).ToList() : [Middle(photo, tube)];
+        var patches = lines.Count > 0 ? lines.SelectMany(Patches).ToList() : [Middle(photo, tube)];
         var height = lines.Count > 0 ? Median(lines.Select(line => line.Line.InkHeight.Pixels)) : (tube?.Diameter.Pixels ?? photo.Gray.Height / 3.0) / 18;
         var points = patches.SelectMany(patch => patch).ToList();
         var frame = new Rect(0, 0, photo.Gray.Width, photo.Gray.Height)
@@ -68,12 +71,25 @@ internal sealed class LetteringArea : IDisposable
 
     public void Dispose() => Gray.Dispose();
 
-    private static List<PixelPoint> Patch(LineReading line)
+    /// <summary>One patch a line, or one a letter where the line bends in the photo.</summary>
+    private static IEnumerable<List<PixelPoint>> Patches(LineReading line)
     {
         var letters = line.Letters.Where(letter => !letter.IsSpace && letter.InPhoto != default).Select(letter => letter.InPhoto).ToList();
         var box = line.Line.InPhoto;
-        var (first, last) = letters.Count > 0 ? (letters[0], letters[^1]) : (box, box);
         var room = Margin * line.Line.InkHeight.Pixels;
+        return letters.Count == 0 ? [Patch(box, box, room)]
+            : Bends(letters[0], letters[^1]) ? letters.Select(letter => Patch(letter, letter, room))
+            : [Patch(letters[0], letters[^1], room)];
+    }
+
+    private static bool Bends(Quad first, Quad last)
+    {
+        double Direction(Quad box) => Math.Atan2(box.TopRight.Y - box.TopLeft.Y, box.TopRight.X - box.TopLeft.X);
+        return Math.Abs(Math.IEEERemainder(Direction(last) - Direction(first), 2 * Math.PI)) > LargestTurn;
+    }
+
+    private static List<PixelPoint> Patch(Quad first, Quad last, double room)
+    {
         return
         [
             Away(first.TopLeft, last.TopRight, first.BottomLeft, room),

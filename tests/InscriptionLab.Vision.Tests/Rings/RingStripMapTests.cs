@@ -68,4 +68,28 @@ public sealed class RingStripMapTests
         Assert.True(map.ToPhoto(at).DistanceTo(map.ToPhoto(at with { X = at.X + map.ColumnsPerTurn })).Pixels < 1e-6);
         Assert.InRange(strip.Image.Width, map.ColumnsPerTurn * 1.24, map.ColumnsPerTurn * 1.25);
     }
+
+    [Fact]
+    public void A_photo_turned_and_enlarged_gives_the_same_ring_turned_and_enlarged() =>
+        Gen.Select(Scenes, Gen.Double[0.3, 3], Gen.Double[-3, 3], Gen.Double[0.4, 1.0], Gen.Double[-3.1, 3.1]).Sample((scene, size, turn, radius, around) =>
+        {
+            var (sin, cos) = Math.SinCos(turn);
+            PixelPoint Moved(PixelPoint at) => new(size * ((at.X * cos) - (at.Y * sin)), size * ((at.X * sin) + (at.Y * cos)));
+            PixelEllipse MovedEllipse(PixelEllipse ellipse) => new(Moved(ellipse.Centre), ellipse.SemiMajor * size, ellipse.SemiMinor * size, Angle.FromRadians(ellipse.Rotation.Radians + turn));
+            var (outer, inner) = (scene.EllipseOf(1), scene.EllipseOf(scene.Inner));
+            var here = new RingPlane(outer, inner).ToPhoto(radius, Angle.FromRadians(around));
+            var there = new RingPlane(MovedEllipse(outer), MovedEllipse(inner)).ToPhoto(radius, Angle.FromRadians(around));
+            Assert.True(there.DistanceTo(Moved(here)).Pixels < 1e-6 * size * outer.SemiMajor.Pixels);
+        });
+
+    [Fact]
+    public void A_strip_cut_elsewhere_shows_the_same_face_shifted()
+    {
+        var scene = new RingScene { Tilt = 0.3 };
+        var face = new RingFace(scene.EllipseOf(1), scene.EllipseOf(scene.Inner), false, []);
+        var photo = new EngravedRing(scene, []) { Width = 80, Height = 60 }.Draw();
+        RingStripMap MapOf(double degrees) => Assert.IsType<RingStripMap>(new RingUnroller().Run(photo, face, new RingCut(Angle.FromDegrees(degrees), true, default)).Map);
+        var (one, other) = (MapOf(0), MapOf(90));
+        Assert.True(one.ToPhoto(new PixelPoint(one.ColumnsPerTurn / 4, 7)).DistanceTo(other.ToPhoto(new PixelPoint(0, 7))).Pixels < 1e-6);
+    }
 }
