@@ -42,6 +42,11 @@ internal sealed record Groove(double FromAxial, double FromArc, double ToAxial, 
     /// <summary>Gives height (zero or below) and its slopes along the axis and the arc.</summary>
     internal (double Height, double Axial, double Arc) At(double axial, double arc)
     {
+        if (Math.Abs(axial - ((FromAxial + ToAxial) / 2)) > HalfWidth + Math.Abs((ToAxial - FromAxial) / 2) || Math.Abs(arc - ((FromArc + ToArc) / 2)) > HalfWidth + Math.Abs((ToArc - FromArc) / 2))
+        {
+            return default;
+        }
+
         var (dx, dy) = (ToAxial - FromAxial, ToArc - FromArc);
         var t = Math.Clamp((((axial - FromAxial) * dx) + ((arc - FromArc) * dy)) / ((dx * dx) + (dy * dy)), 0, 1);
         var (x, y) = (axial - FromAxial - (t * dx), arc - FromArc - (t * dy));
