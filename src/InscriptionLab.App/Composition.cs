@@ -1,5 +1,7 @@
 using System;
+using System.Collections.Generic;
 using System.Collections.Immutable;
+using System.Linq;
 using System.Threading;
 using InscriptionLab.Advice;
 using InscriptionLab.App.Examining;
@@ -13,6 +15,7 @@ using InscriptionLab.Measures;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.References;
+using InscriptionLab.Reliefs;
 using InscriptionLab.Tubes;
 using InscriptionLab.Vision.Cameras;
 using InscriptionLab.Vision.Cells;
@@ -20,6 +23,7 @@ using InscriptionLab.Vision.Light;
 using InscriptionLab.Vision.Models;
 using InscriptionLab.Vision.Photos;
 using InscriptionLab.Vision.Reading;
+using InscriptionLab.Vision.Relief;
 using InscriptionLab.Vision.Rings;
 using InscriptionLab.Vision.Strips;
 using InscriptionLab.Vision.Tubes;
@@ -40,6 +44,7 @@ internal sealed class Composition : IDisposable
     private readonly CellMeasurerOptions _cellOptions = new();
     private readonly GathererOptions _gathererOptions = new();
     private readonly TurnSetOptions _turnOptions = new();
+    private readonly ReliefOptions _reliefOptions = new();
     private readonly ComparerOptions _comparerOptions = new();
     private readonly JudgeOptions _judgeOptions = new();
     private readonly EvidenceOptions _evidenceOptions = new();
@@ -73,6 +78,7 @@ internal sealed class Composition : IDisposable
         new("second reading", _secondOptions),
         new("together", _gathererOptions),
         new("turns", _turnOptions),
+        new("relief", _reliefOptions),
         new("comparison", _comparerOptions),
         new("finding", _judgeOptions),
         new("evidence", _evidenceOptions),
@@ -112,10 +118,16 @@ internal sealed class Composition : IDisposable
         new(Stages(list, known) with { FindTubes = (_, _) => new Outcome<ImmutableArray<Tube>>.Found([]), FindRing = (photo, _) => new RingFinder(_ringFinderOptions).Run(photo, rim, opening), RingIsMarked = true }, Clock);
 
     /// <summary>Builds the joint examination of several photos against a list.</summary>
-    internal SetExaminer SetExaminer(ReferenceList list, Circumstances? known = null)
+    /// <param name="list">The list.</param>
+    /// <param name="known">What the user says of the piece; null for nothing.</param>
+    /// <param name="lamps">Where the lamp of each photo stood, by the photo's name; null where the shading is to tell.</param>
+    internal SetExaminer SetExaminer(ReferenceList list, Circumstances? known = null, IReadOnlyDictionary<string, StatedLamp>? lamps = null)
     {
         var turns = new TurnSet(_turnOptions);
-        return new(Stages(list, known), new SetStages(turns.Match, (photos, tubes, matches, cancel) => turns.Run(photos, tubes, matches, cancel)), new Gatherer(_gathererOptions), new PhotoSorter(_gathererOptions), new Stand(_gathererOptions));
+        var relief = new ReliefBuilder(_reliefOptions, new Unroller(_unrollerOptions));
+        Outcome<SurfaceRelief> Shape(IReadOnlyList<Photo> photos, Tube tube, PixelPoint? lettering, CancellationToken cancel) =>
+            relief.Run(photos, tube, lettering, lamps is null ? null : [.. photos.Select(photo => Lamp.FromPicture(tube.Pose, lamps[photo.File].Side, lamps[photo.File].Height))], cancel);
+        return new(Stages(list, known), new SetStages(turns.Match, (photos, tubes, matches, cancel) => turns.Run(photos, tubes, matches, cancel), Shape), new Gatherer(_gathererOptions), new PhotoSorter(_gathererOptions), new Stand(_gathererOptions));
     }
 
     /// <summary>Opens a photo.</summary>

@@ -2,6 +2,7 @@ using System;
 using System.CommandLine;
 using System.Linq;
 using System.Threading;
+using InscriptionLab.App.Examining;
 
 namespace InscriptionLab.App.Cli;
 
@@ -15,16 +16,15 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
     private readonly Option<string?> _as = new("--as");
     private readonly Option<string?> _catalogue = new("--catalogue");
     private readonly Option<string[]> _edges = new("--edges") { Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
-
     private readonly Option<string[]> _rings = new("--ring") { Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
-
+    private readonly Option<string[]> _lamp = new("--lamp") { Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
     private readonly Option<string?> _construction = new("--construction");
     private readonly Option<string?> _checklist = new("--checklist");
     private readonly Option<string?> _prior = new("--prior");
 
     internal Command ToCommand(Func<CancellationToken> cancel)
     {
-        var command = new Command("examine") { _photos, _json, _out, _reference, _as, _catalogue, _construction, _checklist, _prior, _edges, _rings };
+        var command = new Command("examine") { _photos, _json, _out, _reference, _as, _catalogue, _construction, _checklist, _prior, _edges, _rings, _lamp };
         command.SetAction(parsed =>
         {
             var together = parsed.GetValue(_as);
@@ -37,7 +37,8 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
             var photos = parsed.GetRequiredValue(_photos);
             var edges = parsed.GetValue(_edges) ?? [];
             var rings = parsed.GetValue(_rings) ?? [];
-            if ((ComplaintAbout(edges, photos.Length) ?? ComplaintAbout(rings, edges, photos.Length)) is { } complaint)
+            var lamps = parsed.GetValue(_lamp) ?? [];
+            if ((ComplaintAbout(edges, photos.Length) ?? ComplaintAbout(rings, edges, photos.Length) ?? ComplaintAboutLamps(lamps, photos.Length)) is { } complaint)
             {
                 terminal.Error.WriteLine(complaint);
                 return ExitCode.Misused;
@@ -54,10 +55,21 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
                 parsed.GetValue(_checklist),
                 parsed.GetValue(_prior),
                 [.. edges],
-                [.. rings]);
+                [.. rings],
+                [.. lamps]);
             return new ExamineRun(composition, terminal, request).Run(cancel());
         });
         return command;
+    }
+
+    private static string? ComplaintAboutLamps(string[] lamps, int photos)
+    {
+        if (lamps.Length > 0 && lamps.Length != photos)
+        {
+            return $"--lamp is given once for each photo, in the order of the photos: there are {photos} photos and {lamps.Length} --lamp.";
+        }
+
+        return Array.Find(lamps, text => StatedLamp.Parse(text) is null) is { } wrong ? $"--lamp {wrong}: where the lamp stood is written {StatedLamp.Grammar}." : null;
     }
 
     private static string? ComplaintAbout(string[] edges, int photos)

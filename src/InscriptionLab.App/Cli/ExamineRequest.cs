@@ -1,6 +1,7 @@
 using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Linq;
+using InscriptionLab.App.Examining;
 using InscriptionLab.App.Records;
 using InscriptionLab.Gathering;
 
@@ -16,9 +17,10 @@ namespace InscriptionLab.App.Cli;
 /// <param name="Construction">File in which a person recorded how the piece is made; null for none.</param>
 /// <param name="Checklist">File of the checklist with its years; null for the one that the program carries.</param>
 /// <param name="Prior">Odds beforehand; null for none.</param>
+/// <param name="Lamps">For each photo in turn where its lamp stood; empty or default where the shading is to tell.</param>
 /// <param name="Edges">For each photo in turn the two long sides of its tube, or "find"; empty or default where all tubes are to be found.</param>
 /// <param name="Rings">For each photo in turn the rim of its ring, or "find"; empty or default where rings are to be found.</param>
-internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Json, string? Out, string? Reference, string? As, string? Catalogue = null, string? Construction = null, string? Checklist = null, string? Prior = null, ImmutableArray<string> Edges = default, ImmutableArray<string> Rings = default)
+internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Json, string? Out, string? Reference, string? As, string? Catalogue = null, string? Construction = null, string? Checklist = null, string? Prior = null, ImmutableArray<string> Edges = default, ImmutableArray<string> Rings = default, ImmutableArray<string> Lamps = default)
 {
     private const string Separate = "separate";
 
@@ -30,6 +32,10 @@ internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Jso
 
     /// <summary>Gets why the photos belong together, as the user says; null to find out.</summary>
     internal SetKind? Together => As == Words.For(SetKind.Raking) ? SetKind.Raking : As == Words.For(SetKind.Turns) ? SetKind.Turns : null;
+
+    /// <summary>Gets where the lamp of each photo stood, by the photo's name; null where the shading is to tell.</summary>
+    internal IReadOnlyDictionary<string, StatedLamp>? StatedLamps => Lamps.IsDefaultOrEmpty ? null
+        : Photos.Zip(Lamps).DistinctBy(pair => pair.First, System.StringComparer.Ordinal).ToDictionary(pair => pair.First, pair => StatedLamp.Parse(pair.Second)!, System.StringComparer.Ordinal);
 
     /// <summary>Gives the two sides that were marked for a photo; null where its tube is to be found.</summary>
     internal MarkedEdges? EdgesOf(int photo) => Edges.IsDefaultOrEmpty ? null : MarkedEdges.Parse(Edges[photo]);
@@ -59,6 +65,7 @@ internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Jso
             Add("--prior", Prior);
             asked.AddRange((Edges.IsDefault ? [] : Edges).Select(edges => $"--edges {edges}"));
             asked.AddRange((Rings.IsDefault ? [] : Rings).Select(ring => $"--ring {ring}"));
+            asked.AddRange((Lamps.IsDefault ? [] : Lamps).Select(lamp => $"--lamp {lamp}"));
             Add("--json", Json);
             Add("--out", Out);
             return [.. asked];

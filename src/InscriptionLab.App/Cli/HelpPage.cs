@@ -37,7 +37,7 @@ internal static class HelpPage
     private const string Examine = """
         ./lab examine PHOTO... [--reference FILE] [--json FILE] [--out FOLDER] [--as raking|turns|separate]
                                [--catalogue FILE] [--construction FILE] [--checklist FILE] [--prior 3/17]
-                               [--edges SIDES]...
+                               [--edges SIDES]... [--lamp SIDE[:HEIGHT]]...
 
         Examines one photo, or several photos of one object. For each photo: where the tube lies, the
         lettering line by line, how sure each letter is and what else it may be, the nearest attested
@@ -67,6 +67,10 @@ internal static class HelpPage
                              x1,y1,x2,y2/x3,y3,x4,y4 in pixels of the upright photo (they may lie
                              outside it). With several photos once for each, in their order; find
                              where the program shall look itself
+          --lamp SIDE        where the lamp of each photo stood, for the relief of a raking set: left,
+                             upper-right:25 or degrees clockwise from right (135:20); after the colon
+                             its height over the plane of the picture (20 degrees where left out).
+                             Without it the shading of the tube tells
 
         Exit code: 0 done, 1 a photo or list could not be used, 2 the command was not understood.
 

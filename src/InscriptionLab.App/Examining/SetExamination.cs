@@ -3,6 +3,7 @@ using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 using InscriptionLab.Gathering;
 using InscriptionLab.Readings;
+using InscriptionLab.Reliefs;
 using InscriptionLab.Strips;
 
 namespace InscriptionLab.App.Examining;
@@ -22,4 +23,7 @@ internal sealed record SetExamination(SetKind Kind, ImmutableArray<Examination> 
 
     /// <summary>Gets the strip that the photos of a turned tube were joined to, its views numbered as the members; null where there is none.</summary>
     internal TurnMosaic? Mosaic { get; init; }
+
+    /// <summary>Gets the form of the surface that photos under several lamps told; null where there is none.</summary>
+    internal SurfaceRelief? Relief { get; init; }
 }

@@ -6,6 +6,7 @@ using InscriptionLab.Gathering;
 using InscriptionLab.Measures;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Readings;
+using InscriptionLab.Reliefs;
 using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
 
@@ -55,9 +56,25 @@ internal sealed class SetExaminer(ExaminingStages stages, SetStages together, Ga
             }
         }
 
+        var (relief, told) = set.Kind == SetKind.Raking ? Shape(members, photos, reading, shared, cancel) : (null, null);
+        reasons = [.. reasons, .. told is null ? [] : new[] { told }];
+
         var finding = stages.Judge(stages.Compare(reading));
         var seen = Examiner.Seen(shared ?? members[0].Tube, reading, finding) with { HousesInOtherPhotos = PhotosOfOneObject.Houses(members) };
-        return new SetExamination(set.Kind, members, reading, finding) { Reasons = reasons, Mosaic = mosaic, Evidence = stages.Weigh(reading, finding, seen) };
+        return new SetExamination(set.Kind, members, reading, finding) { Reasons = reasons, Mosaic = mosaic, Relief = relief, Evidence = stages.Weigh(reading, finding, seen) };
+    }
+
+    /// <summary>Works out the form of the surface; where that cannot be told, a sentence says why.</summary>
+    private (SurfaceRelief? Relief, string? Told) Shape(ImmutableArray<Examination> members, ImmutableArray<GatheredPhoto> photos, Reading reading, Tube? shared, CancellationToken cancel)
+    {
+        if ((shared ?? photos.Select(photo => photo.Tube).OfType<Tube>().MaxBy(tube => tube.Confidence)) is not { } tube)
+        {
+            return (null, null);
+        }
+
+        var shape = together.Shape([.. members.Select(member => member.Photo)], tube, LetteredPart.MiddleOf(reading), cancel);
+        return shape is Outcome<SurfaceRelief>.Found found ? (found.Value, SetSentences.Of(found.Value))
+            : (null, ((Outcome<SurfaceRelief>.Declined)shape).Refusal is var refusal ? $"{refusal.Sentence} {refusal.Remedy}" : null);
     }
 
     private Outcome<TurnMosaic> Joined(ImmutableArray<Examination> members, ImmutableArray<Tube> tubes, CancellationToken cancel)
@@ -76,11 +93,11 @@ internal sealed class SetExaminer(ExaminingStages stages, SetStages together, Ga
         return gatherer.Gather([.. photos, .. TurnedSurface.Views(onStrip, mosaic, tubes)], SetKind.Turns, [.. turns, .. mosaic.Views.Select(view => (Angle?)view.Turn)]);
     }
 
-    /// <summary>Reads a photo again whose outlines were found elsewhere than most photos of the stand have them.</summary>
+    /// <summary>Reads a photo again whose outlines were found elsewhere, or over a shorter length, than most photos of the stand have them.</summary>
     private GatheredPhoto Settled(Examination member, GatheredPhoto photo, Tube? shared, CancellationToken cancel)
     {
         cancel.ThrowIfCancellationRequested();
-        return shared is null || (photo.Tube is { } own && member.Strip.Unrolled && stand.AreSame(shared, own))
+        return shared is null || (photo.Tube is { } own && member.Strip.Unrolled && stand.AreSame(shared, own) && !stand.IsShort(own, shared))
             ? photo
             : new GatheredPhoto(shared, stages.Read(member.Photo, stages.Unroll(member.Photo, shared, cancel), cancel));
     }

@@ -5,6 +5,7 @@ using System.Globalization;
 using System.IO;
 using System.Linq;
 using InscriptionLab.Gathering;
+using InscriptionLab.Reliefs;
 using InscriptionLab.Strips;
 
 namespace InscriptionLab.App.Examining;
@@ -32,6 +33,14 @@ internal static class SetSentences
             ? Invariant($"The photos go all the way round; the steps add up to {360 + rest.Degrees:0.0} degrees, and the rest is spread over them.")
             : "The photos do not go all the way round without a gap.";
         yield return "Turns: " + string.Join(", ", mosaic.Views.OrderBy(view => view.PhotoIndex).Select(view => Invariant($"{Path.GetFileName(photos[view.PhotoIndex].Photo.File)} {(view.Turn.Degrees - mosaic.Views[0].Turn.Degrees + 720.05) % 360 - 0.05:0.0}"))) + " degrees.";
+    }
+
+    /// <summary>What several lamps told of the surface, and where they are taken to have stood.</summary>
+    internal static string Of(SurfaceRelief relief)
+    {
+        var stands = string.Join("; ", relief.Lamps.Select(lamp => Invariant($"{Math.Abs(lamp.Along.Degrees):0} degrees toward the {(lamp.Along.Degrees < 0 ? "start" : "end")} of the tube and {Math.Abs(lamp.Around.Degrees):0} degrees {(lamp.Around.Degrees < 0 ? "up" : "down")} round it")));
+        return (relief.Kind == ReliefKind.Normals ? "The form of the surface was worked out from the light of several lamps" : "The lamps differ in one direction only, so slopes are known in that direction only and strokes along it do not show in the relief")
+            + $"; the lamps {(relief.LampsGiven ? "as stated" : "as the shading of the tube tells them")} stood: {stands}. Depths are relative.";
     }
 
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

@@ -5,6 +5,7 @@ using System.Linq;
 using InscriptionLab.App.Examining;
 using InscriptionLab.App.Reports.Html;
 using InscriptionLab.Vision.Pictures;
+using InscriptionLab.Vision.Relief;
 using static InscriptionLab.App.Reports.Figures;
 
 namespace InscriptionLab.App.Reports;
@@ -30,9 +31,17 @@ internal static class ExaminationFolder
 
         for (var i = 0; i < sets.Length; i++)
         {
+            var start = Path.Combine(folder, sets.Length == 1 ? "together" : Invariant($"together-{i + 1}"));
             if (sets[i].Mosaic is { } mosaic)
             {
-                File.WriteAllBytes(Path.Combine(folder, sets.Length == 1 ? "together-strip.png" : Invariant($"together-{i + 1}-strip.png")), PictureEncoder.ToPng(mosaic.Image));
+                File.WriteAllBytes(start + "-strip.png", PictureEncoder.ToPng(mosaic.Image));
+            }
+
+            if (sets[i].Relief is { } relief)
+            {
+                File.WriteAllBytes(start + "-relief.png", PictureEncoder.ToPng(ReliefPictures.Lit(relief)));
+                File.WriteAllBytes(start + "-normals.png", PictureEncoder.ToPng(ReliefPictures.Normals(relief)));
+                File.WriteAllBytes(start + "-grooves.png", PictureEncoder.ToPng(ReliefPictures.Grooves(relief)));
             }
         }
 

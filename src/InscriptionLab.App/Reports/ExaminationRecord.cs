@@ -8,6 +8,7 @@ using System.Text.Json.Nodes;
 using InscriptionLab.App.Examining;
 using InscriptionLab.App.Records;
 using InscriptionLab.Findings;
+using InscriptionLab.Reliefs;
 using InscriptionLab.Strips;
 
 namespace InscriptionLab.App.Reports;
@@ -69,8 +70,17 @@ internal static class ExaminationRecord
         Complete(record, set.Finding);
         record["reasons"] = Strings(set.Reasons);
         record["strip"] = set.Mosaic is { } mosaic ? Of(mosaic) : null;
+        record["relief"] = set.Relief is { } relief ? Of(relief) : null;
         return record;
     }
+
+    private static JsonObject Of(SurfaceRelief relief) => new()
+    {
+        ["kind"] = relief.Kind == ReliefKind.Normals ? "normals" : "one-direction",
+        ["unit"] = "relative",
+        ["lamps_given"] = relief.LampsGiven,
+        ["lamps"] = new JsonArray([.. relief.Lamps.Select(lamp => new JsonObject { ["around_deg"] = lamp.Around.Degrees, ["along_deg"] = lamp.Along.Degrees })]),
+    };
 
     private static JsonObject Of(TurnMosaic mosaic) => new()
     {

@@ -25,6 +25,10 @@ public sealed record GathererOptions
     /// <value>Default 0.03: outlines are found to about 1 % where both lie in the frame, and lamps move them.</value>
     public double SameOutline { get; init; } = 0.03;
 
+    /// <summary>Gets the share of a tube's length, as all photos of a stand show it, below which one photo's own tube counts as cut short.</summary>
+    /// <value>Default 0.8: lettering may lie on the rest.</value>
+    public double ShortLength { get; init; } = 0.8;
+
     /// <summary>Gets the exponent of the number of photos by which their joint evidence is divided: 1 averages it, 0 takes the photos as independent.</summary>
     /// <value>Default 0.5, half way: photos of one groove read by one reader share some of their mistakes.</value>
     public double SharedMistakes { get; init; } = 0.5;

@@ -15,14 +15,38 @@ public sealed class Stand
     /// <param name="options">How far outlines may differ; null for the defaults.</param>
     public Stand(GathererOptions? options = null) => _options = options ?? new GathererOptions();
 
-    /// <summary>Gives the tube whose outlines most photos agree on; null where fewer than half of the tubes found agree.</summary>
+    /// <summary>
+    /// Gives the tube whose outlines most photos agree on, as long as those photos together show it. Where no tube as a whole has most photos behind it, each outline is put to
+    /// the vote by itself: a lamp may hide one side of the tube in one photo and the other side in the next. Null where that leaves an outline without two photos behind it.
+    /// </summary>
     /// <param name="photos">Photos in any order.</param>
     public Tube? TubeOf(IReadOnlyList<GatheredPhoto> photos)
     {
         ArgumentNullException.ThrowIfNull(photos);
         var tubes = photos.Select(photo => photo.Tube).OfType<Tube>().ToList();
-        var agreeing = tubes.Select(tube => (Tube: tube, Votes: tubes.Count(other => AreSame(tube, other)))).OrderByDescending(vote => vote.Votes).ThenByDescending(vote => vote.Tube.Confidence).FirstOrDefault();
-        return agreeing.Votes >= 2 && 2 * agreeing.Votes > tubes.Count ? agreeing.Tube : null;
+        var agreeing = tubes.Select(tube => (Tube: tube, Same: tubes.Where(other => AreSame(tube, other)).ToList())).OrderByDescending(vote => vote.Same.Count).ThenByDescending(vote => vote.Tube.Confidence).FirstOrDefault();
+        return agreeing.Tube is null ? null
+            : agreeing.Same.Count >= 2 && 2 * agreeing.Same.Count > tubes.Count ? TubeOutlines.Extended(agreeing.Tube, agreeing.Same)
+            : Elected(tubes, 0) is { } first && Elected(tubes, 1) is { } second ? TubeOutlines.Of(agreeing.Tube, first, second, tubes)
+            : null;
+    }
+
+    /// <summary>The outline on one side that most tubes have, two at least and more than any other.</summary>
+    private PixelSegment? Elected(List<Tube> tubes, int side)
+    {
+        var votes = tubes.Select(tube => (Outline: tube.Silhouettes[side], Same: tubes.Where(other => AreSame(tube, other, side)).ToList())).OrderByDescending(vote => vote.Same.Count).ThenByDescending(vote => vote.Outline.Length.Pixels).ToList();
+        var rival = votes.Skip(1).Where(vote => !votes[0].Same.Exists(tube => tube.Silhouettes[side] == vote.Outline)).Select(vote => vote.Same.Count).DefaultIfEmpty(0).Max();
+        return votes[0].Same.Count >= 2 && votes[0].Same.Count > rival ? votes[0].Outline : null;
+    }
+
+    private bool AreSame(Tube one, Tube other, int side) => Apart(one.Silhouettes[side], other.Silhouettes[side]) <= one.Diameter.Pixels * _options.SameOutline;
+
+    /// <summary>Tells whether a photo shows clearly less of the length of a tube than another.</summary>
+    public bool IsShort(Tube tube, Tube other)
+    {
+        ArgumentNullException.ThrowIfNull(tube);
+        ArgumentNullException.ThrowIfNull(other);
+        return tube.Axis.Length.Pixels < _options.ShortLength * other.Axis.Length.Pixels;
     }
 
     /// <summary>Tells whether two tubes have the same outlines.</summary>
@@ -30,8 +54,7 @@ public sealed class Stand
     {
         ArgumentNullException.ThrowIfNull(one);
         ArgumentNullException.ThrowIfNull(other);
-        var tolerance = one.Diameter.Pixels * _options.SameOutline;
-        return one.Silhouettes.Zip(other.Silhouettes, (first, second) => Apart(first, second) <= tolerance).All(near => near);
+        return AreSame(one, other, 0) && AreSame(one, other, 1);
     }
 
     /// <summary>The larger distance of the ends of one outline from the straight line through the other.</summary>

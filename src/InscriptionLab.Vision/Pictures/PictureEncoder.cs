@@ -27,6 +27,18 @@ public static class PictureEncoder
         return Encode(native, ".png");
     }
 
+    /// <summary>Gives a colour picture as a PNG file, shrunk where its longer side is above a limit.</summary>
+    /// <param name="picture">The picture.</param>
+    /// <param name="longestSide">Longest side of the result in pixels, above zero.</param>
+    public static byte[] ToPng(ColourImage picture, int longestSide)
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(longestSide);
+        using var native = NativeImage.From(picture);
+        using var small = Shrunk(native, longestSide);
+        return Encode(small ?? native, ".png");
+    }
+
     /// <summary>Gives a grey picture as a JPEG file to look at.</summary>
     public static byte[] ToJpeg(GrayImage picture)
     {
@@ -43,9 +55,14 @@ public static class PictureEncoder
         ArgumentNullException.ThrowIfNull(picture);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(longestSide);
         using var native = NativeImage.From(picture);
-        var shrink = (double)longestSide / Math.Max(picture.Width, picture.Height);
-        using var small = shrink >= 1 ? null : native.Apply((from, to) => Cv2.Resize(from, to, default, shrink, shrink, InterpolationFlags.Area));
+        using var small = Shrunk(native, longestSide);
         return Encode(small ?? native, ".jpg", (int)ImwriteFlags.JpegQuality, JpegQuality);
+    }
+
+    private static NativeImage? Shrunk(NativeImage picture, int longestSide)
+    {
+        var shrink = (double)longestSide / Math.Max(picture.Mat.Width, picture.Mat.Height);
+        return shrink >= 1 ? null : picture.Apply((from, to) => Cv2.Resize(from, to, default, shrink, shrink, InterpolationFlags.Area));
     }
 
     private static byte[] Encode(NativeImage picture, string extension, params int[] options)

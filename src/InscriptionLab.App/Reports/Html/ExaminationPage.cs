@@ -1,11 +1,13 @@
 using System.Collections.Immutable;
 using System.IO;
+using System.Linq;
 using InscriptionLab.App.Examining;
+using InscriptionLab.Reliefs;
 using static InscriptionLab.App.Reports.Figures;
 
 namespace InscriptionLab.App.Reports.Html;
 
-/// <summary>An examination as one page that needs nothing beside itself: pictures and style are inside, there is no script.</summary>
+/// <summary>An examination as one page that needs nothing beside itself: pictures and style are inside. There is no script, but for the one that moves a lamp over a relief where the page shows one; the page says so to the browser, which runs no other.</summary>
 internal static class ExaminationPage
 {
     /// <summary>Gives the page.</summary>
@@ -18,7 +20,8 @@ internal static class ExaminationPage
         var title = examinations.Length == 1
             ? Path.GetFileName(examinations[0].Photo.File)
             : $"{Path.GetFileName(examinations[0].Photo.File)} and {Counted(examinations.Length - 1, "more photo", "more photos")}";
-        PageFrame.Open(page, title);
+        var script = sets.Any(set => set.Relief is { Kind: ReliefKind.Normals }) ? ReliefSection.Script : null;
+        PageFrame.Open(page, title, script: script);
         for (var i = 0; i < sets.Length; i++)
         {
             TogetherSection.Write(page, sets[i], i);
@@ -32,7 +35,7 @@ internal static class ExaminationPage
         AdviceSection.WriteRequests(page, Requests.Of(examinations, sets));
         CautionSection.Write(page);
         ProvenanceSection.Write(page, examinations, provenance);
-        return PageFrame.Close(page);
+        return PageFrame.Close(page, script);
     }
 
     private static void One(Markup page, Examination examination, int index, bool alone)

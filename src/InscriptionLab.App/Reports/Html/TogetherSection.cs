@@ -26,6 +26,11 @@ internal static class TogetherSection
                 .Close("figure").Close("section");
         }
 
+        if (set.Relief is { } relief)
+        {
+            ReliefSection.Write(page, relief, index);
+        }
+
         page.Open("section").Element("h3", "Why these photos belong together").Open("ul");
         page.Element("li", string.Join(", ", set.Members.Select(member => Path.GetFileName(member.Photo.File))));
         foreach (var reason in set.Reasons)
