@@ -7,6 +7,6 @@ namespace InscriptionLab.Gathering;
 /// <param name="Letter">The letter whose box is kept.</param>
 internal sealed record FusedPlace(Letter Letter)
 {
-    /// <summary>Gets one distribution a reading: candidates, the empty string for "no letter here", and their probabilities.</summary>
-    internal List<Dictionary<string, double>> Votes { get; } = [LetterFusion.Vote(Letter)];
+    /// <summary>Gets one distribution a reading: candidates, the empty string for "no letter here", and their probabilities; and how much the reading counts.</summary>
+    internal List<(Dictionary<string, double> Says, double Weight)> Votes { get; } = [];
 }

@@ -33,6 +33,9 @@ public sealed record GathererOptions
     /// <value>Default 0.5, half way: photos of one groove read by one reader share some of their mistakes.</value>
     public double SharedMistakes { get; init; } = 0.5;
 
+    /// <summary>Gets the power of its mean letter probability with which a reading of a line counts beside others of that line; 0 counts all alike.</summary>
+    public double Reliability { get; init; }
+
     /// <summary>Gets the number of letters over which a reading's doubt is spread that it does not put on letters it lists.</summary>
     /// <value>Default 50: the letters of either case.</value>
     public int OtherLetters { get; init; } = 50;

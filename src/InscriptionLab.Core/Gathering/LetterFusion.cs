@@ -10,7 +10,7 @@ namespace InscriptionLab.Gathering;
 /// <summary>
 /// Puts several readings of one line together. The surest reading leads; every other reading says at each of its letters what it thinks stands there, and
 /// may add letters in between. At each place the logarithms of the photos' probabilities are added and divided by the number of photos to the power
-/// <see cref="GathererOptions.SharedMistakes"/> (a logarithmic opinion pool: Genest and Zidek, Statistical Science 1(1), 1986).
+/// <see cref="GathererOptions.SharedMistakes"/>, surer readings counting more (a logarithmic opinion pool: Genest and Zidek, Statistical Science 1(1), 1986).
 /// </summary>
 internal sealed class LetterFusion(GathererOptions options)
 {
@@ -38,12 +38,27 @@ internal sealed class LetterFusion(GathererOptions options)
     /// <summary>Gives how much a reading knows: the letters that it may be expected to have right.</summary>
     internal static double Weight(LineReading reading) => reading.Letters.Where(letter => !letter.IsSpace).Sum(letter => letter.Probability.Value);
 
+    /// <summary>How much a reading counts: its mean letter probability to a power, above zero.</summary>
+    private double Reliability(LineReading reading)
+    {
+        var letters = reading.Letters.Count(letter => !letter.IsSpace);
+        return Math.Pow(letters == 0 ? 0.5 : Math.Max(0.05, Weight(reading) / letters), options.Reliability);
+    }
+
+    private static FusedPlace Place(Letter letter, double weight)
+    {
+        var place = new FusedPlace(letter);
+        place.Votes.Add((Vote(letter), weight));
+        return place;
+    }
+
     private List<FusedPlace> Slots(LineReading leader, IReadOnlyList<LineReading> others)
     {
-        var places = leader.Letters.Select(letter => new FusedPlace(letter)).ToList();
+        var places = leader.Letters.Select(letter => Place(letter, Reliability(leader))).ToList();
         var added = new SortedDictionary<(int After, int Rank), FusedPlace>();
         foreach (var other in others)
         {
+            var weight = Reliability(other);
             var pairs = LetterPairing.Of(leader.Letters, other.Letters);
             var (from, to) = (pairs.FindIndex(pair => pair.Second >= 0), pairs.FindLastIndex(pair => pair.Second >= 0));
             var (last, rank) = (-1, 0);
@@ -57,17 +72,19 @@ internal sealed class LetterFusion(GathererOptions options)
                     // Before its first and behind its last letter a reading says nothing: its line may have been cut short there.
                     if (i >= from && i <= to)
                     {
-                        places[first].Votes.Add(second >= 0 ? Vote(other.Letters[second]) : Nothing());
+                        var before = i > 0 && pairs[i - 1].Second >= 0 ? other.Letters[pairs[i - 1].Second] : null;
+                        var passesOverNext = i + 1 < pairs.Count && pairs[i + 1].Second < 0;
+                        places[first].Votes.Add((second < 0 ? Nothing(before) : passesOverNext ? Shortened(other.Letters[second]) : Vote(other.Letters[second]), weight));
                     }
                 }
                 else
                 {
-                    Added(added, (last, rank++), other.Letters[second], leader.Letters).Votes.Add(Vote(other.Letters[second]));
+                    Added(added, (last, rank++), other.Letters[second], leader.Letters).Votes.Add((Vote(other.Letters[second]), weight));
                 }
             }
         }
 
-        return Merge(places, added, others.Count + 1);
+        return Merge(places, added, [leader, .. others]);
     }
 
     private static FusedPlace Added(SortedDictionary<(int After, int Rank), FusedPlace> added, (int After, int Rank) key, Letter letter, ImmutableArray<Letter> leading)
@@ -75,7 +92,6 @@ internal sealed class LetterFusion(GathererOptions options)
         if (!added.TryGetValue(key, out var place))
         {
             place = new FusedPlace(letter with { InPhoto = Between(leading, key.After, one => one.InPhoto), InCrop = Between(leading, key.After, one => one.InCrop) });
-            place.Votes.Clear();
             added[key] = place;
         }
 
@@ -83,7 +99,7 @@ internal sealed class LetterFusion(GathererOptions options)
     }
 
     /// <summary>Puts added letters behind the letter that they follow; inside the line, readings without them say that nothing stands there.</summary>
-    private List<FusedPlace> Merge(List<FusedPlace> places, SortedDictionary<(int After, int Rank), FusedPlace> added, int readings)
+    private List<FusedPlace> Merge(List<FusedPlace> places, SortedDictionary<(int After, int Rank), FusedPlace> added, ImmutableArray<LineReading> readings)
     {
         var merged = new List<FusedPlace>();
         for (var i = -1; i < places.Count; i++)
@@ -96,7 +112,11 @@ internal sealed class LetterFusion(GathererOptions options)
             foreach (var place in added.Where(pair => pair.Key.After == i).Select(pair => pair.Value))
             {
                 var inside = i >= 0 && i < places.Count - 1;
-                place.Votes.AddRange(Enumerable.Range(0, inside ? readings - place.Votes.Count : 0).Select(_ => Nothing()));
+                var silent = readings.Sum(Reliability) - place.Votes.Sum(vote => vote.Weight);
+                var silentReadings = readings.Length - place.Votes.Count;
+
+                // The leading reading is one of the silent ones, and may list the letter behind its own as an alternative.
+                place.Votes.AddRange(Enumerable.Range(0, inside ? silentReadings : 0).Select(reading => (Nothing(reading == 0 ? places[i].Letter : null), silent / silentReadings)));
                 merged.Add(place);
             }
         }
@@ -107,10 +127,10 @@ internal sealed class LetterFusion(GathererOptions options)
     private Letter? Decide(FusedPlace place)
     {
         var votes = place.Votes;
-        var share = Math.Pow(votes.Count, -options.SharedMistakes);
-        var doubts = votes.Select(vote => Math.Max(options.LeastDoubt, 1 - vote.Values.Sum()) / options.OtherLetters).ToList();
-        double Pool(Func<Dictionary<string, double>, double, double> probability) => Math.Exp(share * votes.Zip(doubts, (vote, doubt) => Math.Log(probability(vote, doubt))).Sum());
-        var candidates = votes.SelectMany(vote => vote.Keys).Distinct(StringComparer.Ordinal).ToList();
+        var share = Math.Pow(votes.Count, 1 - options.SharedMistakes) / votes.Sum(vote => vote.Weight);
+        var doubts = votes.Select(vote => Math.Max(options.LeastDoubt, 1 - vote.Says.Values.Sum()) / options.OtherLetters).ToList();
+        double Pool(Func<Dictionary<string, double>, double, double> probability) => Math.Exp(share * votes.Zip(doubts, (vote, doubt) => vote.Weight * Math.Log(probability(vote.Says, doubt))).Sum());
+        var candidates = votes.SelectMany(vote => vote.Says.Keys).Distinct(StringComparer.Ordinal).ToList();
         var scores = candidates.ToDictionary(candidate => candidate, candidate => Pool((vote, doubt) => Math.Max(doubt, vote.GetValueOrDefault(candidate))), StringComparer.Ordinal);
         var rest = options.OtherLetters * Pool((_, doubt) => doubt);
         var sum = scores.Values.Sum() + rest;
@@ -140,7 +160,37 @@ internal sealed class LetterFusion(GathererOptions options)
         return vote;
     }
 
-    private Dictionary<string, double> Nothing() => new(StringComparer.Ordinal) { [string.Empty] = options.PassedOver };
+    /// <summary>What a reading says of a place that it passes over: nothing, unless an alternative of its letter before goes on with another letter.</summary>
+    private Dictionary<string, double> Nothing(Letter? before)
+    {
+        var vote = new Dictionary<string, double>(StringComparer.Ordinal);
+        if (before is not null)
+        {
+            foreach (var longer in before.Alternatives.Where(candidate => GoesOn(before, candidate)))
+            {
+                vote[longer.Character[before.Character.Length..]] = longer.Probability.Value;
+            }
+        }
+
+        vote[string.Empty] = options.PassedOver * (1 - Math.Min(1, vote.Values.Sum()));
+        return vote;
+    }
+
+    /// <summary>What a reading says of a letter where its alternatives that go on with another letter speak at the next place.</summary>
+    private static Dictionary<string, double> Shortened(Letter letter)
+    {
+        var vote = Vote(letter);
+        foreach (var longer in letter.Alternatives.Where(candidate => GoesOn(letter, candidate)))
+        {
+            vote.Remove(longer.Character);
+            vote[letter.Character] = Math.Min(1, vote.GetValueOrDefault(letter.Character) + longer.Probability.Value);
+        }
+
+        return vote;
+    }
+
+    private static bool GoesOn(Letter letter, LetterCandidate candidate) =>
+        letter.Character != Readings.Letter.Unreadable && candidate.Character.Length > letter.Character.Length && candidate.Character.StartsWith(letter.Character, StringComparison.Ordinal);
 
     /// <summary>The gap behind a letter of the leading reading, as wide as the two neighbours leave it.</summary>
     private static Quad Between(ImmutableArray<Letter> letters, int after, Func<Letter, Quad> box)

@@ -13,8 +13,8 @@ internal static class EitherEnd
 
     private const double Calm = 1.5;
 
-    /// <summary>Correlation of two photos below which they are lit from opposite sides.</summary>
-    private const double Opposite = -0.1;
+    /// <summary>Correlation of two photos below which they are lit from opposite sides: grooves make it negative, stains positive, and lamps that stand together leave nothing but noise.</summary>
+    private const double Opposite = 0.5;
 
     /// <summary>Gives 1 for the lamp to the right, -1 for the one to the left; zeros where the lamps are not opposite.</summary>
     internal static double[] Signs(FlatLight first, FlatLight second, CylinderStripMap map, Angle focus, double longestWave)

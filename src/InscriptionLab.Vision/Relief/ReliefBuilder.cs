@@ -85,6 +85,12 @@ public sealed class ReliefBuilder
         var full = flat.Count >= 3 && spread.Least >= _options.LeastSpread * spread.Most && spread.Least >= _options.LeastDifference;
         var solver = new SlopeSolver(_options);
         var slopes = full ? solver.Normals(flat, map, lamps, cancel) : solver.OneDirection(flat, map, lamps, spread, cancel);
+        if (!full && given is null && flat.Count >= 3 && solver.Explained(flat, map, lamps, spread, slopes, focus) < _options.LeastExplained)
+        {
+            return Refuse("The shading of the tube does not tell where the lamps stood: what it reflects hides it.", "Say where the lamp of each photo stood (--lamp), or cover what the metal reflects with dull dark cloth.");
+        }
+
+        slopes = slopes.AgainstGround(flat[0].Width, flat[0].Height, _options.GroundAround * 2 * map.PixelsPerRadius);
         var wave = _options.LongestWave * 2 * map.PixelsPerRadius;
         FloatImage Picture(float[] values) => new(flat[0].Width, flat[0].Height, values);
         var height = full

@@ -14,8 +14,8 @@ public sealed record ReliefOptions
     public double GroundAround { get; init; } = 0.06;
 
     /// <summary>Gets the length of the longest waves that heights keep.</summary>
-    /// <value>0.3: a few letters; slower waves of integrated slopes are mostly error (common practice).</value>
-    public double LongestWave { get; init; } = 0.3;
+    /// <value>0.15: a letter or two; slower waves of integrated slopes are mostly error (common practice).</value>
+    public double LongestWave { get; init; } = 0.15;
 
     /// <summary>Gets the level from which a pixel counts as burnt out.</summary>
     /// <value>250 of 255.</value>
@@ -32,6 +32,10 @@ public sealed record ReliefOptions
     /// <summary>Gets how much lamps must differ across their main direction, as a share of how much they differ along it, for full normals.</summary>
     /// <value>0.25.</value>
     public double LeastSpread { get; init; } = 0.25;
+
+    /// <summary>Gets how much of what changes from photo to photo slopes in one direction must explain where the lamps were told by the shading.</summary>
+    /// <value>0.5: lamps that are wrong explain little.</value>
+    public double LeastExplained { get; init; } = 0.5;
 
     /// <summary>Gets how much lamps must differ at all, in tangents of the angle to the metal's normal.</summary>
     /// <value>0.15: about 8 degrees for a lamp that stands square.</value>

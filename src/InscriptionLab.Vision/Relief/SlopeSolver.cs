@@ -15,6 +15,9 @@ internal sealed class SlopeSolver(ReliefOptions options)
     /// <summary>Steepest slope that is kept: 75 degrees, steeper than any graver cuts.</summary>
     private const double Steepest = 3.7;
 
+    /// <summary>How far from the lettering it is looked whether the lamps explain the photos.</summary>
+    private const double Near = 15 * Math.PI / 180;
+
     /// <summary>Full normals by photometric stereo; bare metal has the cylinder's normal by making.</summary>
     internal SurfaceSlopes Normals(IReadOnlyList<FlatLight> photos, CylinderStripMap map, IReadOnlyList<Lamp> lamps, CancellationToken cancel)
     {
@@ -73,6 +76,35 @@ internal sealed class SlopeSolver(ReliefOptions options)
             }
         });
         return slopes;
+    }
+
+    /// <summary>Gives the share of what changes from photo to photo, near the lettering, that slopes in one direction and albedo explain.</summary>
+    internal double Explained(IReadOnlyList<FlatLight> photos, CylinderStripMap map, IReadOnlyList<Lamp> lamps, LampSpread spread, SurfaceSlopes slopes, Angle focus)
+    {
+        var (rest, all) = (0.0, 0.0);
+        for (var row = 0; row < photos[0].Height; row++)
+        {
+            var around = map.ToSurface(new PixelPoint(0, row)).Around;
+            var local = lamps.Select(lamp => lamp.At(around)).ToArray();
+            if (Math.Abs(around.Radians - focus.Radians) > Near || local.Any(at => at.Z < options.LeastLit))
+            {
+                continue;
+            }
+
+            var tangents = local.Select(at => ((at.X * spread.X) + (at.Y * spread.Y)) / at.Z).ToArray();
+            for (var at = row * photos[0].Width; at < (row + 1) * photos[0].Width; at++)
+            {
+                var mean = photos.Average(photo => photo.Over[at]);
+                var slope = (slopes.AlongAxis[at] * spread.X) + (slopes.AlongArc[at] * spread.Y);
+                for (var i = 0; i < photos.Count; i++)
+                {
+                    var off = photos[i].Over[at] - (slopes.Albedo[at] * (1 - (slope * tangents[i])));
+                    (rest, all) = (rest + (off * off), all + ((photos[i].Over[at] - mean) * (photos[i].Over[at] - mean)));
+                }
+            }
+        }
+
+        return all > 0 ? 1 - (rest / all) : 0;
     }
 
     private static SurfaceSlopes Empty(FlatLight size)

@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using System.Linq;
 using CsCheck;
 using InscriptionLab.Gathering;
+using InscriptionLab.Measures;
 using InscriptionLab.Readings;
 using Xunit;
 
@@ -52,6 +53,17 @@ public sealed class RakingTests
     public void The_end_of_a_line_that_one_lamp_lost_is_taken_from_another()
     {
         Assert.Equal("Monteverra", Together("onteverra", "Monteverr", "onteverra").Text);
+    }
+
+    [Fact]
+    public void A_full_stop_that_one_lamp_lists_behind_its_letter_counts_for_the_full_stop()
+    {
+        var listing = ReadLines.At(0, 0, "Wm Harwick");
+        var doubtful = listing.Letters[1] with { Probability = Probability.From(0.5), Alternatives = [new LetterCandidate("m.", Probability.From(0.49))] };
+        listing = listing with { Letters = listing.Letters.SetItem(1, doubtful) };
+        LineReading[] lines = [ReadLines.At(0, 0, "Wm. Harwick", 0.8), listing];
+
+        Assert.Equal("Wm. Harwick", Assert.Single(Gatherer.Gather([.. lines.Select(line => new GatheredPhoto(null, ReadLines.Of(line)))], SetKind.Raking).Lines).Text);
     }
 
     [Fact]

@@ -19,6 +19,9 @@ internal sealed record EngravedTube(TubeScene Scene, IReadOnlyList<Groove> Groov
 
     public double ShineExponent { get; init; } = 25;
 
+    /// <summary>Gets lettering cut beside the grooves; null for none.</summary>
+    public CutLettering? Lettering { get; init; }
+
     /// <summary>Gets what the levels are multiplied with before they are coded.</summary>
     public double Exposure { get; init; } = 1;
 
@@ -42,6 +45,12 @@ internal sealed record EngravedTube(TubeScene Scene, IReadOnlyList<Groove> Groov
             {
                 (lowest, onAxis, onArc) = (height, alongAxis, alongArc);
             }
+        }
+
+        if (Lettering is { } cut)
+        {
+            var (axialSlope, arcSlope, _) = cut.At(axial, around * Scene.Radius);
+            (onAxis, onArc) = (onAxis + axialSlope, onArc + arcSlope);
         }
 
         var (sin, cos) = Math.SinCos(around);
@@ -91,10 +100,12 @@ internal sealed record EngravedTube(TubeScene Scene, IReadOnlyList<Groove> Groov
         }
 
         var point = centre + (ray * ((-b - Math.Sqrt(discriminant)) / a));
-        var normal = NormalAt(point.X, Math.Atan2(-point.Y, point.Z));
+        var around = Math.Atan2(-point.Y, point.Z);
+        var normal = NormalAt(point.X, around);
+        var stain = Lettering?.At(point.X, around * Scene.Radius).Stain ?? 1;
         var facing = normal.Dot(lamp);
         var half = (lamp - ray).Normalised();
-        return Ambient + (facing > 0 ? (Matt * facing) + (Shine * Math.Pow(Math.Max(0, normal.Dot(half)), ShineExponent)) : 0);
+        return stain * (Ambient + (facing > 0 ? (Matt * facing) + (Shine * Math.Pow(Math.Max(0, normal.Dot(half)), ShineExponent)) : 0));
     }
 
     /// <summary>IEC 61966-2-1.</summary>
