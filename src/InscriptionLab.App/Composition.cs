@@ -127,7 +127,7 @@ internal sealed class Composition : IDisposable
         var relief = new ReliefBuilder(_reliefOptions, new Unroller(_unrollerOptions));
         Outcome<SurfaceRelief> Shape(IReadOnlyList<Photo> photos, Tube tube, PixelPoint? lettering, CancellationToken cancel) =>
             relief.Run(photos, tube, lettering, lamps is null ? null : [.. photos.Select(photo => Lamp.FromPicture(tube.Pose, lamps[photo.File].Side, lamps[photo.File].Height))], cancel);
-        return new(Stages(list, known), new SetStages(turns.Match, (photos, tubes, matches, cancel) => turns.Run(photos, tubes, matches, cancel), Shape), new Gatherer(_gathererOptions), new PhotoSorter(_gathererOptions), new Stand(_gathererOptions));
+        return new(Stages(list, known), new SetStages(turns.Match, (photos, tubes, matches, cancel) => turns.Run(photos, tubes, matches, cancel), Shape, ReliefPictures.Grooves), new Gatherer(_gathererOptions), new PhotoSorter(_gathererOptions), new Stand(_gathererOptions));
     }
 
     /// <summary>Opens a photo.</summary>

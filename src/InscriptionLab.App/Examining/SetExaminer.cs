@@ -58,6 +58,10 @@ internal sealed class SetExaminer(ExaminingStages stages, SetStages together, Ga
 
         var (relief, told) = set.Kind == SetKind.Raking ? Shape(members, photos, reading, shared, cancel) : (null, null);
         reasons = [.. reasons, .. told is null ? [] : new[] { told }];
+        if (relief is { Kind: ReliefKind.Normals })
+        {
+            reading = gatherer.Gather([.. photos, new GatheredPhoto(shared ?? photos[0].Tube, OnGrooves(members[0], relief, cancel))], set.Kind) with { Reader = reading.Reader + " and the form of the surface" };
+        }
 
         var finding = stages.Judge(stages.Compare(reading));
         var seen = Examiner.Seen(shared ?? members[0].Tube, reading, finding) with { HousesInOtherPhotos = PhotosOfOneObject.Houses(members) };
@@ -75,6 +79,15 @@ internal sealed class SetExaminer(ExaminingStages stages, SetStages together, Ga
         var shape = together.Shape([.. members.Select(member => member.Photo)], tube, LetteredPart.MiddleOf(reading), cancel);
         return shape is Outcome<SurfaceRelief>.Found found ? (found.Value, SetSentences.Of(found.Value))
             : (null, ((Outcome<SurfaceRelief>.Declined)shape).Refusal is var refusal ? $"{refusal.Sentence} {refusal.Remedy}" : null);
+    }
+
+    /// <summary>Reads the heights of the surface, grooves dark, as one more photo of the view.</summary>
+    private Reading OnGrooves(Examination member, SurfaceRelief relief, CancellationToken cancel)
+    {
+        var grooves = together.Draw(relief);
+        var strip = new Strip(grooves, new FlatStripMap(1), 2 * relief.Map.PixelsPerRadius, Unrolled: true);
+        var reading = stages.Read(member.Photo with { Gray = grooves }, strip, cancel);
+        return reading with { Lines = [.. reading.Lines.Select(line => StripLines.InPhoto(line, relief.Map))] };
     }
 
     private Outcome<TurnMosaic> Joined(ImmutableArray<Examination> members, ImmutableArray<Tube> tubes, CancellationToken cancel)

@@ -31,7 +31,7 @@ internal static class TurnedSurface
         var lines = reading.Lines.Where(line => IsClear(line) && !IsShownTwice(line)).Select(line => (Line: line, View: mosaic.BestView(Places(line)))).ToList();
         return [.. mosaic.Views.Select(view => new GatheredPhoto(
             tubes[view.PhotoIndex],
-            reading with { Lines = [.. lines.Where(line => ReferenceEquals(line.View, view)).Select(line => Moved(line.Line, view.Map))] }))];
+            reading with { Lines = [.. lines.Where(line => ReferenceEquals(line.View, view)).Select(line => StripLines.InPhoto(line.Line, view.Map))] }))];
     }
 
     /// <summary>At seams light and shade may look like a letter or two: only what reads clearly speaks beside the single photos.</summary>
@@ -44,29 +44,4 @@ internal static class TurnedSurface
     private static double Sure(LineReading line) => line.Letters.Sum(letter => letter.Probability.Value);
 
     private static ImmutableArray<PixelPoint> Places(LineReading line) => [.. line.Letters.Select(letter => letter.InPhoto.Centre)];
-
-    private static LineReading Moved(LineReading line, CylinderStripMap map)
-    {
-        Quad MoveQuad(Quad quad) => new(map.ToPhoto(quad.TopLeft), map.ToPhoto(quad.TopRight), map.ToPhoto(quad.BottomRight), map.ToPhoto(quad.BottomLeft));
-        var inPhoto = MoveQuad(line.Line.InPhoto);
-        return line with
-        {
-            Line = line.Line with { InPhoto = inPhoto, CropToPhoto = new ThroughStrip(line.Line.CropToPhoto, map), InkHeight = inPhoto.TopLeft.DistanceTo(inPhoto.BottomLeft) },
-            Letters = [.. line.Letters.Select(letter => letter with { InPhoto = MoveQuad(letter.InPhoto) })],
-        };
-    }
-
-    /// <summary>From a crop through the strip to the photo.</summary>
-    private sealed record ThroughStrip(IPixelMap ToStrip, CylinderStripMap Map) : IPixelMap
-    {
-        public PixelPoint ToPhoto(PixelPoint point) => Map.ToPhoto(ToStrip.ToPhoto(point));
-
-        public void FillRun(PixelPoint first, double stepX, double stepY, Span<PixelPoint> photoPoints)
-        {
-            for (var i = 0; i < photoPoints.Length; i++)
-            {
-                photoPoints[i] = ToPhoto(new PixelPoint(first.X + (i * stepX), first.Y + (i * stepY)));
-            }
-        }
-    }
 }

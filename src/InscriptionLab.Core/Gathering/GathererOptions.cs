@@ -34,7 +34,8 @@ public sealed record GathererOptions
     public double SharedMistakes { get; init; } = 0.5;
 
     /// <summary>Gets the power of its mean letter probability with which a reading of a line counts beside others of that line; 0 counts all alike.</summary>
-    public double Reliability { get; init; }
+    /// <value>Default 8: a reading of mean 0.95 counts five times one of 0.78. Of 0, 4, 8 and 16 on rendered raking sets 8 and 16 read best (<c>RakingReadingsTests</c>).</value>
+    public double Reliability { get; init; } = 8;
 
     /// <summary>Gets the number of letters over which a reading's doubt is spread that it does not put on letters it lists.</summary>
     /// <value>Default 50: the letters of either case.</value>
