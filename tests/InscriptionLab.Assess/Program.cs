@@ -3,6 +3,7 @@ using System.IO;
 using System.Threading;
 using InscriptionLab.App;
 using InscriptionLab.Assess.Planting;
+using InscriptionLab.Assess.Readers;
 using InscriptionLab.Assess.Reports;
 using InscriptionLab.Assess.Truths;
 using InscriptionLab.Assess.Tubes;
@@ -49,6 +50,13 @@ internal static class Program
         {
             using var looking = new Composition();
             Console.Out.Write(TubeReport.Of([.. new TubeAssessor(looking, asked.Folder, asked.Pictures).Run(truths, CancellationToken.None)]));
+            return 0;
+        }
+
+        if (asked.Reader)
+        {
+            using var reading = new Composition();
+            Console.Out.Write(new ReaderAssessor(reading, asked.Folder, Console.Error).Run(truths, CancellationToken.None).ToMarkdown());
             return 0;
         }
 

@@ -101,10 +101,12 @@ internal static class HelpPage
         """;
 
     private const string Assess = """
-        ./lab assess FOLDER [--json FILE] [--write-readme FILE] [--advice]
+        ./lab assess FOLDER [--json FILE] [--write-readme FILE] [--advice] [--tubes] [--reader]
 
         Runs the program on every photo of a folder that has truth files beside it (FOLDER/truth) and
-        prints how well it did, each figure with the counts behind it.
+        prints how well it did, each figure with the counts behind it. --advice plants faults in the
+        photos and looks at the advice, --tubes looks at the tubes alone, --reader at styles, stated
+        probabilities and the second reader.
 
         """;
 

@@ -76,14 +76,20 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
             return asItIs with { Warnings = [TubeWithoutLettering] };
         }
 
-        if (LetteredPart.OthersCarry(tube, tubes, asItIs))
+        var strip = watch.Run("strip", () => stages.Unroll(photo, tube, cancel));
+        var unrolled = watch.Run("reading", () => stages.Read(photo, strip, cancel));
+        var joint = ReadingUnion.Of(unrolled, asItIs.Reading);
+        var warnings = ImmutableArray.CreateBuilder<string>();
+        if (LetteredPart.OthersCarry(tube, tubes, asItIs.Reading))
         {
             warnings.Add(OtherTubeLettered);
         }
 
-        var strip = watch.Run("strip", () => stages.Unroll(photo, tube, cancel));
-        var unrolled = watch.Run("reading", () => stages.Read(photo, strip, cancel));
-        var joint = ReadingUnion.Of(unrolled, asItIs.Reading);
-        return new ReadSurface(tube, strip, joint) { Warnings = ReferenceEquals(joint, unrolled) ? tube.Notes : [ReadFromPhoto, .. tube.Notes] };
+        if (!ReferenceEquals(joint, unrolled))
+        {
+            warnings.Add(ReadFromPhoto);
+        }
+
+        return new ReadSurface(tube, strip, joint) { Warnings = [.. warnings, .. tube.Notes] };
     }
 }
