@@ -47,6 +47,13 @@ internal sealed class LetterBoxes(LetteringLine line, LineSight sight)
         return [.. boxes];
     }
 
+    /// <summary>Gives a letter with its left and right edge.</summary>
+    internal (string Character, double Left, double Right) Named(LetterEvidence letter)
+    {
+        var (left, right) = Sides(letter);
+        return (letter.Character, left, right);
+    }
+
     /// <summary>Gives the rows between which the ink of a crop lies, along outer pixel edges.</summary>
     internal static (double Top, double Bottom) InkRows(int height)
     {

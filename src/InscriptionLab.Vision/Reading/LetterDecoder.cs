@@ -14,7 +14,22 @@ internal sealed class LetterDecoder(EngravedReaderOptions options)
     /// <summary>Decodes a line.</summary>
     internal LineReading Decode(LetteringLine line, LineSight sight)
     {
-        var posteriors = sight.Posteriors;
+        var (posteriors, text, evidence) = Spell(sight.Posteriors);
+        var weighed = new LetterCase(line, sight).Weigh(posteriors, evidence);
+        if (!ReferenceEquals(weighed, posteriors))
+        {
+            (posteriors, text, evidence) = Spell(weighed);
+        }
+
+        var boxes = new LetterBoxes(line, sight).Of(evidence);
+        var letters = evidence.Select((letter, index) => Letter(letter, boxes[index], line)).ToImmutableArray();
+        var confidence = letters.IsEmpty ? 0 : Math.Exp(CtcScorer.LogProbability(posteriors, text) ?? double.NegativeInfinity);
+        return new LineReading(line, letters, Probability.From(confidence), posteriors);
+    }
+
+    /// <summary>Finds the most probable spelling and what the frames say of each of its letters.</summary>
+    private (LinePosteriors Posteriors, string Text, ImmutableArray<LetterEvidence> Letters) Spell(LinePosteriors posteriors)
+    {
         var text = CtcDecoder.NBest(posteriors, options.Beam)[0].Text;
         if (HasEndSpace(text))
         {
@@ -22,11 +37,7 @@ internal sealed class LetterDecoder(EngravedReaderOptions options)
             text = CtcDecoder.NBest(posteriors, options.Beam).FirstOrDefault(hypothesis => !HasEndSpace(hypothesis.Text))?.Text ?? string.Empty;
         }
 
-        var evidence = text.Length == 0 ? [] : LetterWeigher.Weigh(posteriors, text, options.Weigher);
-        var boxes = new LetterBoxes(line, sight).Of(evidence);
-        var letters = evidence.Select((letter, index) => Letter(letter, boxes[index], line)).ToImmutableArray();
-        var confidence = letters.IsEmpty ? 0 : Math.Exp(CtcScorer.LogProbability(posteriors, text) ?? double.NegativeInfinity);
-        return new LineReading(line, letters, Probability.From(confidence), posteriors);
+        return (posteriors, text, text.Length == 0 ? [] : LetterWeigher.Weigh(posteriors, text, options.Weigher));
     }
 
     private static bool HasEndSpace(string text) => text.StartsWith(' ') || text.EndsWith(' ');

@@ -21,6 +21,9 @@ internal sealed class LetterRows
     /// <summary>How strongly a line's rows are held to those usual in type, likewise.</summary>
     private const double LineHold = 75;
 
+    /// <summary>The hold of a letter whose height is to tell its case, halfway between small letters and capitals: only against neighbouring lines.</summary>
+    private const double FreeHold = 20;
+
     /// <summary>Below this difference between ink and ground nothing is seen and the letter stays where its line puts it: a step of two grey levels, which Sobel's kernel multiplies by up to 4.</summary>
     private const double LeastSpan = 8;
 
@@ -52,7 +55,31 @@ internal sealed class LetterRows
     {
         var zones = letters.Select(letter => LetterZone.Of(letter.Character)).ToArray();
         var profiles = letters.Select(letter => Profile(letter.Left, letter.Right)).ToArray();
+        var (rows, capital) = Levels(zones, profiles, inkTop, inkBottom);
+        return [.. zones.Select((zone, index) => Tightened(
+            Best(rows[zone.Top], capital, LetterHold, row => -profiles[index][row]),
+            Best(rows[zone.Bottom], capital, LetterHold, row => profiles[index][row])))];
+    }
 
+    /// <summary>
+    /// Gives how high each letter rises above the base line, in crop pixels, by what is seen of it alone: neither its own zone nor its line's rows pull at it.
+    /// </summary>
+    /// <param name="letters">As for <see cref="Of"/>.</param>
+    /// <param name="inkTop">As for <see cref="Of"/>.</param>
+    /// <param name="inkBottom">As for <see cref="Of"/>.</param>
+    internal double[] Rises(IReadOnlyList<(string Character, double Left, double Right)> letters, double inkTop, double inkBottom)
+    {
+        var zones = letters.Select(letter => LetterZone.Of(letter.Character)).ToArray();
+        var profiles = letters.Select(letter => Profile(letter.Left, letter.Right)).ToArray();
+        var (rows, capital) = Levels(zones, profiles, inkTop, inkBottom);
+        var baseLine = rows.TryGetValue(0, out var found) ? found : inkBottom;
+        var between = baseLine - ((1 + LetterZone.SmallTop) / 2 * capital);
+        return [.. profiles.Select(profile => baseLine - Best(between, capital, FreeHold, row => -profile[row]))];
+    }
+
+    /// <summary>Gives the rows on which the zones of a line begin and end, and the capital height that the ink's extent tells.</summary>
+    private (Dictionary<double, double> Rows, double Capital) Levels(LetterZone[] zones, double[][] profiles, double inkTop, double inkBottom)
+    {
         // Highest and lowest zone of this line meet the ink; that gives base line and capital height to begin with.
         var (highest, lowest) = (zones.Max(zone => zone.Top), zones.Min(zone => zone.Bottom));
         var capital = (inkBottom - inkTop) / Math.Max(0.3, highest - lowest);
@@ -66,9 +93,7 @@ internal sealed class LetterRows
             rows[level] = Best(expected, capital, LineHold * (tops.Length + bottoms.Length), row => bottoms.Sum(profile => profile[row]) - tops.Sum(profile => profile[row]));
         }
 
-        return [.. zones.Select((zone, index) => Tightened(
-            Best(rows[zone.Top], capital, LetterHold, row => -profiles[index][row]),
-            Best(rows[zone.Bottom], capital, LetterHold, row => profiles[index][row])))];
+        return (rows, capital);
     }
 
     /// <summary>Takes off what blur adds to the ink above and below, never more than leaves half the letter.</summary>
