@@ -43,6 +43,9 @@ public class StageBenchmarks : IDisposable
     public object Tube() => _stages.FindTubes(_done.Photo, CancellationToken.None);
 
     [Benchmark]
+    public object Ring() => _stages.FindRing!(_done.Photo, CancellationToken.None);
+
+    [Benchmark]
     public object Strip() => _done.Tube is { } tube ? _stages.Unroll(_done.Photo, tube, CancellationToken.None) : _stages.LayFlat(_done.Photo, CancellationToken.None);
 
     [Benchmark]

@@ -37,7 +37,7 @@ internal static class HelpPage
     private const string Examine = """
         ./lab examine PHOTO... [--reference FILE] [--json FILE] [--out FOLDER] [--as raking|turns|separate]
                                [--catalogue FILE] [--construction FILE] [--checklist FILE] [--prior 3/17]
-                               [--edges SIDES]... [--lamp SIDE[:HEIGHT]]...
+                               [--edges SIDES]... [--ring RIM]... [--lamp SIDE[:HEIGHT]]...
 
         Examines one photo, or several photos of one object. For each photo: where the tube lies, the
         lettering line by line, how sure each letter is and what else it may be, the nearest attested
@@ -67,6 +67,11 @@ internal static class HelpPage
                              x1,y1,x2,y2/x3,y3,x4,y4 in pixels of the upright photo (they may lie
                              outside it). With several photos once for each, in their order; find
                              where the program shall look itself
+          --ring RIM         the rim of the flat ring that carries the lettering, where the program does
+                             not find it: x,y,a,b,degrees (its middle, its half axes in pixels, and how
+                             far the first one is turned clockwise from the level), with the opening as
+                             a share of the rim behind it if you know it, such as 0.6; or find. With
+                             several photos once for each, in their order
           --lamp SIDE        where the lamp of each photo stood, for the relief of a raking set: left,
                              upper-right:25 or degrees clockwise from right (135:20); after the colon
                              its height over the plane of the picture (20 degrees where left out).
