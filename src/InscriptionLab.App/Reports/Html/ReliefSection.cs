@@ -1,6 +1,9 @@
 using System;
 using System.IO;
+using System.Linq;
 using InscriptionLab.Imaging;
+using InscriptionLab.Measures;
+using InscriptionLab.Readings;
 using InscriptionLab.Reliefs;
 using InscriptionLab.Vision.Pictures;
 using InscriptionLab.Vision.Relief;
@@ -14,42 +17,59 @@ internal static class ReliefSection
     /// <summary>Longest side of the picture to relight, in pixels: each movement of the lamp lights every pixel again.</summary>
     private const int LongestSide = 1000;
 
+    /// <summary>Room round the lettering, as a share of the tube's diameter: about a letter's height.</summary>
+    private const double RoomOfDiameter = 0.08;
+
     /// <summary>Gets the script that lights the picture: the program's own, it needs nothing and asks nothing of anyone.</summary>
     internal static string Script { get; } = Read("InscriptionLab.App.Reports.Html.relight.js");
 
-    internal static void Write(Markup page, SurfaceRelief relief, int index)
+    internal static void Write(Markup page, SurfaceRelief relief, Reading reading, int index)
     {
         page.Open("section", ("class", "relief")).Element("h3", "The form of the surface");
         if (relief.Kind == ReliefKind.Normals)
         {
-            Relight(page, relief, index);
+            Relight(page, Round(ReliefPictures.ForRelighting(relief), relief, reading), index);
         }
 
-        Figure(page, ReliefPictures.Grooves(relief), "Heights over the tube's curve: grooves dark, bare metal light", Invariant($"grooves{index}"), relief.Kind == ReliefKind.Normals
+        Figure(page, PictureEncoder.ToJpeg(ReliefPictures.Grooves(relief)), relief.Height.Width, relief.Height.Height, "Heights over the tube's curve: grooves dark, bare metal light", Invariant($"grooves{index}"), relief.Kind == ReliefKind.Normals
             ? "Heights over the tube's curve, from the slopes that the lamps show: the darker, the deeper. Depths compare places of this picture; they are no millimetres."
             : "Heights over the tube's curve, from slopes in one direction: the darker, the deeper. Strokes that run along that direction do not show.");
         if (relief.Kind == ReliefKind.Normals)
         {
-            var normals = ReliefPictures.Normals(relief);
-            page.Open("figure").OpenDrawing(normals.Width, normals.Height, "Which way the metal faces, as colours", "picture")
-                .Picture("jpeg", PictureEncoder.ToJpeg(normals, LongestSide), normals.Width, normals.Height, Invariant($"normals{index}"))
-                .Close("svg").Element("figcaption", "Which way the metal faces, against the tube's curve: redder to the right, greener upward; bare metal is light blue.").Close("figure");
+            var normals = Round(ReliefPictures.Normals(relief), relief, reading);
+            Figure(page, PictureEncoder.ToJpeg(normals, LongestSide), normals.Width, normals.Height, "Which way the metal faces, as colours", Invariant($"normals{index}"), "Which way the metal faces, against the tube's curve: redder to the right, greener upward; bare metal is light blue.");
         }
 
         page.Close("section");
     }
 
-    private static void Figure(Markup page, GrayImage picture, string label, string id, string caption) => page
-        .Open("figure").OpenDrawing(picture.Width, picture.Height, label, "picture")
-        .Picture("jpeg", PictureEncoder.ToJpeg(picture), picture.Width, picture.Height, id)
+    /// <summary>Cuts out what lies round the lettering; the whole picture where nothing was read.</summary>
+    private static ColourImage Round(ColourImage picture, SurfaceRelief relief, Reading reading)
+    {
+        var boxes = reading.Lines.SelectMany(line => line.Letters).Where(letter => !letter.IsSpace)
+            .SelectMany(letter => Drawing.Corners(letter.InPhoto)).Select(corner => relief.Map.ToStrip(corner)).OfType<PixelPoint>().ToList();
+        if (boxes.Count == 0)
+        {
+            return picture;
+        }
+
+        var room = RoomOfDiameter * 2 * relief.Map.PixelsPerRadius;
+        var (left, top) = ((int)Math.Max(0, boxes.Min(point => point.X) - room), (int)Math.Max(0, boxes.Min(point => point.Y) - room));
+        var (width, height) = ((int)(boxes.Max(point => point.X) + room) - left, (int)(boxes.Max(point => point.Y) + room) - top);
+        return left < picture.Width && top < picture.Height && width > 0 && height > 0 ? PictureCutter.Cut(picture, left, top, width, height) : picture;
+    }
+
+    private static void Figure(Markup page, byte[] jpeg, int width, int height, string label, string id, string caption) => page
+        .Open("figure").OpenDrawing(width, height, label, "picture")
+        .Picture("jpeg", jpeg, width, height, id)
         .Close("svg").Element("figcaption", caption).Close("figure");
 
-    private static void Relight(Markup page, SurfaceRelief relief, int index)
+    private static void Relight(Markup page, ColourImage colours, int index)
     {
-        var packed = PictureEncoder.ToPng(ReliefPictures.ForRelighting(relief), LongestSide);
+        var packed = PictureEncoder.ToPng(colours, LongestSide);
         var name = Invariant($"relight{index}");
         page.Open("figure", ("class", "relight"), ("data-relight", name))
-            .Open("canvas", ("id", name), ("role", "img"), ("tabindex", "0"), ("aria-label", "The metal under a lamp that can be moved with the pointer or the arrow keys"), ("style", Invariant($"--ratio:{(double)relief.Height.Width / relief.Height.Height:0.####}"))).Close("canvas")
+            .Open("canvas", ("id", name), ("role", "img"), ("tabindex", "0"), ("aria-label", "The metal under a lamp that can be moved with the pointer or the arrow keys"), ("style", Invariant($"--ratio:{(double)colours.Width / colours.Height:0.####}"))).Close("canvas")
             .Empty("img", ("hidden", "hidden"), ("alt", string.Empty), ("src", "data:image/png;base64," + Convert.ToBase64String(packed)))
             .Open("p", ("class", "lamp"));
         Slider(page, name, "side", "Side of the lamp", 0, 360, 225, "degrees clockwise from right");

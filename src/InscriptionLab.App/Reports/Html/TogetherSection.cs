@@ -28,7 +28,7 @@ internal static class TogetherSection
 
         if (set.Relief is { } relief)
         {
-            ReliefSection.Write(page, relief, index);
+            ReliefSection.Write(page, relief, set.Reading, index);
         }
 
         page.Open("section").Element("h3", "Why these photos belong together").Open("ul");
