@@ -61,6 +61,7 @@ internal sealed class SetExaminer(ExaminingStages stages, SetStages together, Ga
         if (relief is { Kind: ReliefKind.Normals })
         {
             reading = gatherer.Gather([.. photos, new GatheredPhoto(shared ?? photos[0].Tube, OnGrooves(members[0], relief, cancel))], set.Kind) with { Reader = reading.Reader + " and the form of the surface" };
+            reasons = [.. reasons, .. SetSentences.OfDepths(reading, relief) is { } unlike ? new[] { unlike } : []];
         }
 
         var finding = stages.Judge(stages.Compare(reading));

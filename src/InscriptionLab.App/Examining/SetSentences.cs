@@ -5,6 +5,7 @@ using System.Globalization;
 using System.IO;
 using System.Linq;
 using InscriptionLab.Gathering;
+using InscriptionLab.Readings;
 using InscriptionLab.Reliefs;
 using InscriptionLab.Strips;
 
@@ -42,6 +43,11 @@ internal static class SetSentences
         return (relief.Kind == ReliefKind.Normals ? "The form of the surface was worked out from the light of several lamps" : "The lamps differ in one direction only, so slopes are known in that direction only and strokes along it do not show in the relief")
             + $"; the lamps {(relief.LampsGiven ? "as stated" : "as the shading of the tube tells them")} stood: {stands}. Depths are relative.";
     }
+
+    /// <summary>Says that two lines are cut to unlike depths, and what that is worth; null where they are not.</summary>
+    internal static string? OfDepths(Reading reading, SurfaceRelief relief) => LineDepths.Unequal(LineDepths.Of(reading, relief)) is var (deep, shallow)
+        ? Invariant($"'{reading.Lines[deep.Line].Text}' lies about {deep.Depth / shallow.Depth:0.0} times deeper than '{reading.Lines[shallow.Line].Text}' (middle of {deep.Letters} and {shallow.Letters} letters). Lines cut in one go mostly share their depth (common practice); a line added later, but as well wear, polishing, smaller letters or lighter pressure, makes them unlike. This is an observation and no proof.")
+        : null;
 
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

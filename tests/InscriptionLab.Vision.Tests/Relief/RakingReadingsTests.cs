@@ -61,6 +61,7 @@ public sealed class RakingReadingsTests(ITestOutputHelper output)
         }
 
         Assert.True(errors["2 together"] <= errors["1 best photo"], "photos together read worse than the best of them");
+        Assert.True(lamps < 4 || 3 * errors["4 together with grooves"] <= errors["1 best photo"], "with the grooves beside them photos do not read three times better than the best of them");
     }
 
     private static IEnumerable<(string Way, int Wrong)> Errors(InscriptionReader reader, int set, int lamps)
@@ -73,13 +74,10 @@ public sealed class RakingReadingsTests(ITestOutputHelper output)
         var readings = photos.Select(photo => reader.Run(photo, new Unroller().Run(photo, tube), CancellationToken.None)).ToList();
         var truth = Texts[set];
         yield return ("1 best photo", readings.Min(reading => Wrong(truth, reading)));
-        yield return ("1 mean photo (times ten)", (int)Math.Round(10 * readings.Average(reading => Wrong(truth, reading))));
+        yield return ("1 worst photo", readings.Max(reading => Wrong(truth, reading)));
         var single = readings.Select(reading => new GatheredPhoto(tube, reading)).ToImmutableArray();
         yield return ("2 together", Wrong(truth, new Gatherer().Gather(single, SetKind.Raking)));
-        foreach (var power in new[] { 4.0, 8, 16 })
-        {
-            yield return ($"2 together {power}", Wrong(truth, new Gatherer(new GathererOptions { Reliability = power }).Gather(single, SetKind.Raking)));
-        }
+        yield return ("2 together, all counting alike", Wrong(truth, new Gatherer(new GathererOptions { Reliability = 0 }).Gather(single, SetKind.Raking)));
         if (new ReliefBuilder().Run(photos, tube, null, null, CancellationToken.None) is not Outcome<SurfaceRelief>.Found found)
         {
             yield return ("9 without relief", truth.Sum(line => line.Length));
@@ -87,19 +85,11 @@ public sealed class RakingReadingsTests(ITestOutputHelper output)
         }
 
         var relief = found.Value;
-        var both = new List<GatheredPhoto>();
         foreach (var (name, picture) in new[] { ("grooves", ReliefPictures.Grooves(relief)), ("lit form", ReliefPictures.Lit(relief)) })
         {
             var reading = OnPhoto(reader.Run(photos[0] with { Gray = picture }, new Strip(picture, new FlatStripMap(1), 2 * relief.Map.PixelsPerRadius, true), CancellationToken.None), relief.Map);
             yield return ($"3 {name} alone", Wrong(truth, reading));
-            both.Add(new GatheredPhoto(tube, reading));
-            foreach (var power in new[] { 0, 4.0, 8, 16 })
-            {
-                var gatherer = new Gatherer(new GathererOptions { Reliability = power });
-                yield return ($"4 together with {name} {power}", Wrong(truth, gatherer.Gather([.. single, new GatheredPhoto(tube, reading)], SetKind.Raking)));
-                yield return ($"5 together with {name} {power} x{lamps}", Wrong(truth, gatherer.Gather([.. single, .. Enumerable.Repeat(new GatheredPhoto(tube, reading), lamps)], SetKind.Raking)));
-                yield return ($"6 forms {name} {power}", Wrong(truth, gatherer.Gather([.. both], SetKind.Raking)));
-            }
+            yield return ($"4 together with {name}", Wrong(truth, new Gatherer().Gather([.. single, new GatheredPhoto(tube, reading)], SetKind.Raking)));
         }
     }
 
