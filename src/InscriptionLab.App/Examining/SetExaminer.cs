@@ -38,8 +38,9 @@ internal sealed class SetExaminer(ExaminingStages stages, SetStages together, Ga
     private SetExamination Examine(SortedPhotos set, ImmutableArray<Examination> members, ImmutableArray<string> reasons, CancellationToken cancel)
     {
         var photos = members.Select(member => new GatheredPhoto(member.Tube, member.Reading)).ToImmutableArray();
-        var shared = stand.TubeOf(photos);
-        photos = [.. members.Zip(photos, (member, photo) => Settled(member, photo, shared, cancel))];
+        var raking = set.Kind == SetKind.Raking;
+        var shared = raking ? stand.ElectedTubeOf(photos) : stand.TubeOf(photos);
+        photos = [.. members.Zip(photos, (member, photo) => Settled(member, photo, shared, wholeLength: raking, cancel))];
         var (reading, mosaic) = (gatherer.Gather(photos, set.Kind), (TurnMosaic?)null);
         if (set.Kind == SetKind.Turns && photos.All(photo => photo.Tube is not null))
         {
@@ -58,7 +59,7 @@ internal sealed class SetExaminer(ExaminingStages stages, SetStages together, Ga
 
         var (relief, told) = set.Kind == SetKind.Raking ? Shape(members, photos, reading, shared, cancel) : (null, null);
         reasons = [.. reasons, .. told is null ? [] : new[] { told }];
-        if (relief is { Kind: ReliefKind.Normals })
+        if (relief is not null)
         {
             reading = gatherer.Gather([.. photos, new GatheredPhoto(shared ?? photos[0].Tube, OnGrooves(members[0], relief, cancel))], set.Kind) with { Reader = reading.Reader + " and the form of the surface" };
             reasons = [.. reasons, .. SetSentences.OfDepths(reading, relief) is { } unlike ? new[] { unlike } : []];
@@ -108,10 +109,10 @@ internal sealed class SetExaminer(ExaminingStages stages, SetStages together, Ga
     }
 
     /// <summary>Reads a photo again whose outlines were found elsewhere, or over a shorter length, than most photos of the stand have them.</summary>
-    private GatheredPhoto Settled(Examination member, GatheredPhoto photo, Tube? shared, CancellationToken cancel)
+    private GatheredPhoto Settled(Examination member, GatheredPhoto photo, Tube? shared, bool wholeLength, CancellationToken cancel)
     {
         cancel.ThrowIfCancellationRequested();
-        return shared is null || (photo.Tube is { } own && member.Strip.Unrolled && stand.AreSame(shared, own) && !stand.IsShort(own, shared))
+        return shared is null || (photo.Tube is { } own && member.Strip.Unrolled && stand.AreSame(shared, own) && !(wholeLength && stand.IsShort(own, shared)))
             ? photo
             : new GatheredPhoto(shared, stages.Read(member.Photo, stages.Unroll(member.Photo, shared, cancel), cancel));
     }

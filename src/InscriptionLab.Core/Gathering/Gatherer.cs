@@ -11,6 +11,7 @@ public sealed class Gatherer
 {
     private readonly GathererOptions _options;
     private readonly LetterFusion _fusion;
+    private readonly LetterFusion _even;
     private readonly TurnFinder _turns;
 
     /// <summary>Makes a gatherer.</summary>
@@ -19,6 +20,7 @@ public sealed class Gatherer
     {
         _options = options ?? new GathererOptions();
         _fusion = new LetterFusion(_options);
+        _even = new LetterFusion(_options with { Reliability = 0 });
         _turns = new TurnFinder(_options);
     }
 
@@ -59,7 +61,7 @@ public sealed class Gatherer
             : turned is { } known ? Enumerable.Range(0, photos.Length).Where(photo => known[photo] is not null).ToDictionary(photo => photo, photo => -known[photo]!.Value.Radians)
             : _turns.Find(lines);
         var groups = Group(lines, turns);
-        var ordered = Order(groups, turns).Select(group => _fusion.Fuse([.. group.Select(line => line.Reading)]));
+        var ordered = Order(groups, turns).Select(group => (kind == SetKind.Raking ? _fusion : _even).Fuse([.. group.Select(line => line.Reading)]));
         var readers = photos.Select(photo => photo.Reading.Reader).Distinct(StringComparer.Ordinal);
         return new Reading($"{string.Join(", ", readers)}; {photos.Length} photos together", [.. ordered.Where(line => !line.Letters.IsEmpty)], Style(photos));
     }

@@ -33,7 +33,7 @@ public sealed record GathererOptions
     /// <value>Default 0.5, half way: photos of one groove read by one reader share some of their mistakes.</value>
     public double SharedMistakes { get; init; } = 0.5;
 
-    /// <summary>Gets the power of its mean letter probability with which a reading of a line counts beside others of that line; 0 counts all alike.</summary>
+    /// <summary>Gets the power of its mean letter probability with which a reading of a line counts beside others of that line under other lamps; 0 counts all alike. Photos of a turned tube always count alike.</summary>
     /// <value>Default 8: a reading of mean 0.95 counts five times one of 0.78. Of 0, 4, 8 and 16 on rendered raking sets 8 and 16 read best (<c>RakingReadingsTests</c>).</value>
     public double Reliability { get; init; } = 8;
 

@@ -15,20 +15,33 @@ public sealed class Stand
     /// <param name="options">How far outlines may differ; null for the defaults.</param>
     public Stand(GathererOptions? options = null) => _options = options ?? new GathererOptions();
 
-    /// <summary>
-    /// Gives the tube whose outlines most photos agree on, as long as those photos together show it. Where no tube as a whole has most photos behind it, each outline is put to
-    /// the vote by itself: a lamp may hide one side of the tube in one photo and the other side in the next. Null where that leaves an outline without two photos behind it.
-    /// </summary>
+    /// <summary>Gives the tube whose outlines most photos agree on; null where fewer than half of the tubes found agree.</summary>
     /// <param name="photos">Photos in any order.</param>
     public Tube? TubeOf(IReadOnlyList<GatheredPhoto> photos)
     {
         ArgumentNullException.ThrowIfNull(photos);
+        return Agreed([.. photos.Select(photo => photo.Tube).OfType<Tube>()])?.Tube;
+    }
+
+    /// <summary>
+    /// Gives the tube of one view under several lamps, as long as all agreeing photos together show it. Where no tube as a whole has most photos behind it, each outline is put to
+    /// the vote by itself: a lamp may hide one side of the tube in one photo and the other side in the next. Null where that leaves an outline without two photos behind it.
+    /// </summary>
+    /// <param name="photos">Photos in any order.</param>
+    public Tube? ElectedTubeOf(IReadOnlyList<GatheredPhoto> photos)
+    {
+        ArgumentNullException.ThrowIfNull(photos);
         var tubes = photos.Select(photo => photo.Tube).OfType<Tube>().ToList();
-        var agreeing = tubes.Select(tube => (Tube: tube, Same: tubes.Where(other => AreSame(tube, other)).ToList())).OrderByDescending(vote => vote.Same.Count).ThenByDescending(vote => vote.Tube.Confidence).FirstOrDefault();
-        return agreeing.Tube is null ? null
-            : agreeing.Same.Count >= 2 && 2 * agreeing.Same.Count > tubes.Count ? TubeOutlines.Extended(agreeing.Tube, agreeing.Same)
-            : Elected(tubes, 0) is { } first && Elected(tubes, 1) is { } second ? TubeOutlines.Of(agreeing.Tube, first, second, tubes)
+        return tubes.Count == 0 ? null
+            : Agreed(tubes) is { } agreed ? TubeOutlines.Extended(agreed.Tube, agreed.Same)
+            : Elected(tubes, 0) is { } first && Elected(tubes, 1) is { } second ? TubeOutlines.Of(tubes.MaxBy(tube => tube.Confidence)!, first, second, tubes)
             : null;
+    }
+
+    private (Tube Tube, List<Tube> Same)? Agreed(List<Tube> tubes)
+    {
+        var votes = tubes.Select(tube => (Tube: tube, Same: tubes.Where(other => AreSame(tube, other)).ToList())).OrderByDescending(vote => vote.Same.Count).ThenByDescending(vote => vote.Tube.Confidence).ToList();
+        return votes.Count > 0 && votes[0].Same.Count >= 2 && 2 * votes[0].Same.Count > tubes.Count ? votes[0] : null;
     }
 
     /// <summary>The outline on one side that most tubes have, two at least and more than any other.</summary>

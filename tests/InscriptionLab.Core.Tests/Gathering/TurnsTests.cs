@@ -56,12 +56,12 @@ public sealed class TurnsTests
     public void Where_each_photo_has_one_outline_wrong_each_outline_is_elected_by_itself_and_the_length_is_that_of_all()
     {
         Tube[] tubes = [TubeBetween(300, 760), TubeBetween(301, 640), TubeBetween(240, 700), TubeBetween(360, 699)];
-        var shared = new Stand().TubeOf([.. tubes.Select(tube => new GatheredPhoto(tube, ReadLines.Of()))]);
+        var shared = new Stand().ElectedTubeOf([.. tubes.Select(tube => new GatheredPhoto(tube, ReadLines.Of()))]);
 
         Assert.NotNull(shared);
         Assert.True(new Stand().AreSame(shared, Tube));
         var brief = Tube with { Axis = new PixelSegment(new(0, 500), new(300, 500)), Confidence = Probability.One };
-        var whole = new Stand().TubeOf([new(brief, ReadLines.Of()), new(Tube, ReadLines.Of()), new(brief, ReadLines.Of())]);
+        var whole = new Stand().ElectedTubeOf([new(brief, ReadLines.Of()), new(Tube, ReadLines.Of()), new(brief, ReadLines.Of())]);
         Assert.NotNull(whole);
         Assert.True(new Stand().IsShort(brief, whole));
         Assert.InRange(whole.Axis.Length.Pixels, 990, 1010);
