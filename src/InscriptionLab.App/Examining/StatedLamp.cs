@@ -18,7 +18,14 @@ internal sealed record StatedLamp(Angle Side, Angle Height)
 
     private static readonly FrozenDictionary<string, double> Sides = new Dictionary<string, double>
     {
-        ["right"] = 0, ["lower-right"] = 45, ["below"] = 90, ["lower-left"] = 135, ["left"] = 180, ["upper-left"] = 225, ["above"] = 270, ["upper-right"] = 315,
+        ["right"] = 0,
+        ["lower-right"] = 45,
+        ["below"] = 90,
+        ["lower-left"] = 135,
+        ["left"] = 180,
+        ["upper-left"] = 225,
+        ["above"] = 270,
+        ["upper-right"] = 315,
     }.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Reads it.</summary>

@@ -2,7 +2,6 @@ using System;
 using System.Collections.Immutable;
 using System.Linq;
 using InscriptionLab.Gathering;
-using InscriptionLab.Imaging;
 using InscriptionLab.Measures;
 using InscriptionLab.Readings;
 using InscriptionLab.Strips;
