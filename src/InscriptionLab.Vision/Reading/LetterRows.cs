@@ -30,9 +30,6 @@ internal sealed class LetterRows
     /// <summary>Share of levels and slopes that are left out at either end as noise when the width of edges is taken.</summary>
     private const double Extreme = 0.01;
 
-    /// <summary>Width that a sharp step has under Sobel's kernel, pixels.</summary>
-    private const double SharpWidth = 2;
-
     /// <summary>Most rows that blur may be taken to have added at an edge.</summary>
     private const double MostSpread = 3;
 
@@ -104,7 +101,7 @@ internal sealed class LetterRows
     }
 
     /// <summary>
-    /// Rows by which blur makes a bar of ink busy beyond its edge: half the width of the steepest edges (their height over their slope) less that of a sharp one.
+    /// Rows by which blur makes a bar of ink busy beyond its edge: half the width of the steepest edges (their height over their slope), which is the one row of Sobel's kernel where they are sharp.
     /// The busiest row of a bar's edge is the edge itself, its blur reaches as far out as in.
     /// </summary>
     private double Spread()
@@ -119,7 +116,7 @@ internal sealed class LetterRows
         var slopes = _busy.Order().ToArray();
         var height = levels[(int)((1 - Extreme) * (levels.Length - 1))] - levels[(int)(Extreme * (levels.Length - 1))];
         var slope = slopes[(int)((1 - Extreme) * (slopes.Length - 1))] / SobelSum;
-        return slope > 0 ? Math.Clamp(((height / slope) - SharpWidth) / 2, 0, MostSpread) : 0;
+        return slope > 0 ? Math.Clamp(height / slope / 2, 0, MostSpread) : 0;
     }
 
     /// <summary>Sobel's answer to a slope of one level a pixel.</summary>
