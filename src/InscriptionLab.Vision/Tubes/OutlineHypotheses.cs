@@ -20,6 +20,9 @@ internal sealed class OutlineHypotheses(TubeFinderOptions options)
     /// <summary>Most tubes along one direction: the draws of one telescope, or two that lie side by side.</summary>
     private const int MostTubes = 4;
 
+    /// <summary>Share of the shorter length that two pairs in one place have in common; draws that follow one another meet at a strip or two.</summary>
+    private const double SmallestShared = 0.25;
+
     /// <summary>Score of a pair of clear outlines from side to side.</summary>
     private const double ClearScore = 1.5;
 
@@ -58,7 +61,9 @@ internal sealed class OutlineHypotheses(TubeFinderOptions options)
     {
         var first = Math.Max(one.First, other.First);
         var last = Math.Min(one.Last, other.Last);
-        return first <= last && (Covers(one, other, profiles.Middles[(first + last) / 2]) || Covers(other, one, profiles.Middles[(first + last) / 2]));
+        var shared = last - first + 1;
+        var shorter = Math.Min(one.Last - one.First, other.Last - other.First) + 1;
+        return shared > SmallestShared * shorter && (Covers(one, other, profiles.Middles[(first + last) / 2]) || Covers(other, one, profiles.Middles[(first + last) / 2]));
     }
 
     private static bool Covers(OutlinePair pair, OutlinePair other, double x)
