@@ -33,7 +33,10 @@ internal sealed class LineCropper(LineCropOptions options)
             inPhoto,
             new LineDirection(direction, !strip.Map.Bends && IsUpsideDown(strip.Map, trace), mirrored),
             PhotoHeight(strip.Map, trace),
-            lettering) { Bulge = trace.Length > 0 ? trace.Bow / trace.Length : 0 };
+            lettering)
+        {
+            Bulge = trace.Length > 0 ? trace.Bow / trace.Length : 0,
+        };
     }
 
     private static Quad Box(LineCropMap map)

@@ -51,6 +51,9 @@ internal sealed class NativeImage : IDisposable
     /// <summary>Takes over a picture that a native call made.</summary>
     internal static NativeImage Own(Mat mat) => new(mat);
 
+    /// <summary>Makes an empty picture; its values are what memory held.</summary>
+    internal static NativeImage Empty(int rows, int columns, MatType type) => new(new Mat(rows, columns, type));
+
     /// <summary>Runs a native call that fills a new picture from this one.</summary>
     internal NativeImage Apply(Action<Mat, Mat> call)
     {

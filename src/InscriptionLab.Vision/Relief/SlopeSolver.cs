@@ -22,7 +22,7 @@ internal sealed class SlopeSolver(ReliefOptions options)
     internal SurfaceSlopes Normals(IReadOnlyList<FlatLight> photos, CylinderStripMap map, IReadOnlyList<Lamp> lamps, CancellationToken cancel)
     {
         var slopes = Empty(photos[0]);
-        Rows(photos[0], map, cancel, (row, around) =>
+        Rows(photos[0], map, (row, around) =>
         {
             var local = lamps.Select(lamp => lamp.At(around)).ToArray();
             Span<double> levels = stackalloc double[photos.Count];
@@ -40,7 +40,7 @@ internal sealed class SlopeSolver(ReliefOptions options)
                     slopes.Albedo[at] = (float)pixel.Albedo;
                 }
             }
-        });
+        }, cancel);
         return slopes;
     }
 
@@ -48,7 +48,7 @@ internal sealed class SlopeSolver(ReliefOptions options)
     internal SurfaceSlopes OneDirection(IReadOnlyList<FlatLight> photos, CylinderStripMap map, IReadOnlyList<Lamp> lamps, LampSpread spread, CancellationToken cancel)
     {
         var slopes = Empty(photos[0]);
-        Rows(photos[0], map, cancel, (row, around) =>
+        Rows(photos[0], map, (row, around) =>
         {
             var local = lamps.Select(lamp => lamp.At(around)).ToArray();
             var tangents = local.Select(at => ((at.X * spread.X) + (at.Y * spread.Y)) / Math.Max(at.Z, options.LeastLit)).ToArray();
@@ -74,7 +74,7 @@ internal sealed class SlopeSolver(ReliefOptions options)
                 var slope = albedo > 1e-3 ? Math.Clamp(-rise / albedo, -Steepest, Steepest) : 0;
                 (slopes.AlongAxis[at], slopes.AlongArc[at], slopes.Albedo[at]) = ((float)(slope * spread.X), (float)(slope * spread.Y), (float)albedo);
             }
-        });
+        }, cancel);
         return slopes;
     }
 
@@ -114,6 +114,6 @@ internal sealed class SlopeSolver(ReliefOptions options)
         return new SurfaceSlopes(new float[albedo.Length], new float[albedo.Length], albedo);
     }
 
-    private static void Rows(FlatLight size, CylinderStripMap map, CancellationToken cancel, Action<int, Angle> run) =>
+    private static void Rows(FlatLight size, CylinderStripMap map, Action<int, Angle> run, CancellationToken cancel) =>
         Parallel.For(0, size.Height, new ParallelOptions { CancellationToken = cancel }, row => run(row, map.ToSurface(new PixelPoint(0, row)).Around));
 }

@@ -4,7 +4,6 @@ using System.Linq;
 using System.Threading;
 using InscriptionLab.App;
 using InscriptionLab.App.Demo;
-using InscriptionLab.App.Examining;
 using InscriptionLab.Assess.Scores;
 using InscriptionLab.Assess.Truths;
 

@@ -31,7 +31,8 @@ internal sealed class CutLettering
         }
 
         var (width, rows) = (widest + (2 * margin), (lines.Length * step) + (2 * margin));
-        using var mask = NativeImage.Own(new Mat(rows, width, MatType.CV_8UC1, new Scalar(0)));
+        using var mask = NativeImage.Empty(rows, width, MatType.CV_8UC1);
+        mask.Mat.SetTo(new Scalar(0));
         for (var i = 0; i < lines.Length; i++)
         {
             var size = Cv2.GetTextSize(lines[i], font, scale, thick, out _);
@@ -79,7 +80,7 @@ internal sealed class CutLettering
     private static float[] Patches(int width, int rows, double size, int seed)
     {
         var random = new Random(seed);
-        using var noise = NativeImage.Own(new Mat(rows, width, MatType.CV_32FC1));
+        using var noise = NativeImage.Empty(rows, width, MatType.CV_32FC1);
         var values = noise.Mat.AsSpan<float>();
         for (var i = 0; i < values.Length; i++)
         {

@@ -98,7 +98,7 @@ internal sealed record EngravedRing(RingScene Scene, ImmutableArray<RingText> Te
 
         (double B, double G, double R) Light(double px, double py)
         {
-            var (x, y) = Scene.ToPlane(px, py, onFace);
+            var (x, y) = RingScene.ToPlane(px, py, onFace);
             var radius = Math.Sqrt((x * x) + (y * y));
             if (radius <= 1 && (Closed || radius >= Scene.Inner))
             {
@@ -107,12 +107,12 @@ internal sealed record EngravedRing(RingScene Scene, ImmutableArray<RingText> Te
 
             if (radius < Scene.Inner)
             {
-                var (u, v) = Scene.ToPlane(px, py, onPlate);
+                var (u, v) = RingScene.ToPlane(px, py, onPlate);
                 var glass = PlateLight * (1 + (2 * Math.Exp(-(((u - 0.2) * (u - 0.2)) + ((v + 0.25) * (v + 0.25))) / 0.03)));
                 return Math.Sqrt((u * u) + (v * v)) > 0.97 * Scene.Inner ? Times(Metal, 0.12) : (0.9 * glass, glass, 0.8 * glass);
             }
 
-            var (tx, ty) = Scene.ToPlane(px, py, onTable);
+            var (tx, ty) = RingScene.ToPlane(px, py, onTable);
             if ((tx * tx) + (ty * ty) <= 1)
             {
                 return Times(Metal, 0.2 + (0.1 * Math.Sin(4 * Math.Atan2(ty, tx))));

@@ -67,7 +67,7 @@ internal sealed record RingScene
     }
 
     /// <summary>The plane point, in outer radii from the centre, that a photo point shows.</summary>
-    public (double X, double Y) ToPlane(double x, double y, double[] inverse)
+    public static (double X, double Y) ToPlane(double x, double y, double[] inverse)
     {
         var z = (inverse[6] * x) + (inverse[7] * y) + inverse[8];
         return (((inverse[0] * x) + (inverse[1] * y) + inverse[2]) / z, ((inverse[3] * x) + (inverse[4] * y) + inverse[5]) / z);
