@@ -25,6 +25,12 @@ internal sealed class LetterCase(LetteringLine line, LineSight sight)
     /// <summary>Spread of measured heights in crop pixels.</summary>
     private const double PixelSpread = 0.4;
 
+    /// <summary>Capitals and ascenders of one line stand within this ratio of each other (ascenders are 1.0 to 1.15 of capitals); beyond it heights were not measured but guessed.</summary>
+    private const double MostUneven = 1.2;
+
+    /// <summary>What one height may say for a capital, in natural log units: no more than if one measured height in twenty is wrong.</summary>
+    private const double MostSaid = 2.94;
+
     /// <summary>A whole line counts as capitals from this many letters on that small letters would leave lower.</summary>
     private const int LeastLow = 3;
 
@@ -48,7 +54,7 @@ internal sealed class LetterCase(LetteringLine line, LineSight sight)
         var rises = new LetterRows(line.Crop).Rises([.. ink.Select(index => boxes.Named(letters[index]))], top, bottom);
         var heights = ink.Zip(rises).ToDictionary(pair => pair.First, pair => pair.Second);
         var tall = ink.Where(index => IsCapital(letters[index]) || Tall.Contains(letters[index].Character, StringComparison.Ordinal)).Select(index => heights[index]).Order().ToArray();
-        if (tall.Length == 0 || tall[tall.Length / 2] <= 0)
+        if (tall.Length == 0 || tall[tall.Length / 2] <= 0 || tall[^1] > MostUneven * tall[0])
         {
             return posteriors;
         }
@@ -89,7 +95,7 @@ internal sealed class LetterCase(LetteringLine line, LineSight sight)
         return 2 * letters[start..(end + 1)].Count(IsCapital) > others;
     }
 
-    /// <summary>Shares what each frame of a letter gives to both of its cases anew between them.</summary>
+    /// <summary>Shares what each frame of a letter gives to both of its cases anew between them: the network's odds times those of the height.</summary>
     private static LinePosteriors Weighed(LinePosteriors posteriors, ImmutableArray<LetterEvidence> letters, IReadOnlyList<(int Letter, double Capital)> weights)
     {
         if (weights.Count == 0)
@@ -108,14 +114,21 @@ internal sealed class LetterCase(LetteringLine line, LineSight sight)
         {
             var from = letter == 0 ? 0 : (int)Math.Ceiling((letters[letter - 1].CentreFrame + letters[letter].CentreFrame) / 2);
             var to = letter + 1 == letters.Length ? posteriors.Frames - 1 : (int)Math.Floor((letters[letter].CentreFrame + letters[letter + 1].CentreFrame) / 2);
+            var said = Math.Min(MostSaid, Math.Log(capital / (1 - capital)));
             foreach (var (small, great) in Pairs(classes))
             {
                 for (var frame = Math.Max(0, from); frame <= Math.Min(to, posteriors.Frames - 1); frame++)
                 {
                     var row = numbers.AsSpan(frame * classes.Length, classes.Length);
                     var both = Math.Log(Math.Exp(row[small]) + Math.Exp(row[great]));
-                    row[great] = (float)(both + Math.Log(capital));
-                    row[small] = (float)(both + Math.Log(1 - capital));
+                    var odds = row[great] - row[small] + said;
+                    if (double.IsNaN(odds))
+                    {
+                        continue;
+                    }
+
+                    row[great] = (float)(both - Math.Log(1 + Math.Exp(-odds)));
+                    row[small] = (float)(both - Math.Log(1 + Math.Exp(odds)));
                 }
             }
         }
