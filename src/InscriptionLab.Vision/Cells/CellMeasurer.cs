@@ -33,6 +33,7 @@ public sealed class CellMeasurer
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.RoundnessPixels, nameof(options));
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.DistortionRelative, nameof(options));
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.EdgeShiftPixels, nameof(options));
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.LineTurnRadians, nameof(options));
         ArgumentOutOfRangeException.ThrowIfLessThan(_options.ScaleInflation, 1, nameof(options));
     }
 
@@ -97,6 +98,7 @@ public sealed class CellMeasurer
             StopDepth = options.StopDepthMillimetres,
             StopDepthUncertainty = options.StopDepthUncertaintyMillimetres,
             EdgeShiftUncertainty = options.EdgeShiftPixels,
+            LineTurnUncertainty = options.LineTurnRadians,
             DistortionUncertainty = request.CameraCalibrated ? options.CalibratedDistortionRelative : options.DistortionRelative,
             RoundnessPixels = options.RoundnessPixels,
             ScaleInflation = options.ScaleInflation,

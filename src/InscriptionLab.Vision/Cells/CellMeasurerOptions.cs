@@ -75,6 +75,10 @@ public sealed record CellMeasurerOptions
     /// <value>Default 0.5: of the order of the blur.</value>
     public double EdgeShiftPixels { get; init; } = 0.5;
 
+    /// <summary>Gets how far a rule's long edge may be seen turned against its row of ticks, in radians.</summary>
+    /// <value>Default 0.003: a tenth of a millimetre in thirty, as where the side of the rule is taken for its edge at one end (common practice).</value>
+    public double LineTurnRadians { get; init; } = 0.003;
+
     /// <summary>Gets the factor by which readings on the scale are less independent than their number says.</summary>
     /// <value>Default 2: sharpening and JPEG blocks reach over neighbouring readings.</value>
     public double ScaleInflation { get; init; } = 2;

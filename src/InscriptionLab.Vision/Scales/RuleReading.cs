@@ -32,6 +32,9 @@ internal static class RuleReading
     /// <summary>Shortest edge that counts, as a share of the row of ticks.</summary>
     private const double EdgeShare = 0.2;
 
+    /// <summary>Pieces of edge nearer to one line than this, in pixels, are pieces of one edge.</summary>
+    private const double SameEdge = 4;
+
     /// <summary>Distance of measured places along an edge, in pixels.</summary>
     private const double PlaceDistance = 4;
     private const double EdgeReach = 3;
@@ -157,7 +160,7 @@ internal static class RuleReading
         var found = new List<LineObservation>();
         var (from, to) = (run.Places[0].Along, run.Places[^1].Along);
         var line = 0;
-        var used = new List<double>();
+        var used = new List<PixelSegment>();
         foreach (var segment in segments)
         {
             var length = segment.Length.Pixels;
@@ -168,7 +171,7 @@ internal static class RuleReading
             var along = (ox * run.DirectionX) + (oy * run.DirectionY);
             var beside = (oy * run.DirectionX) - (ox * run.DirectionY);
             var margin = 0.2 * (to - from);
-            if (turn > EdgeTurn || length < EdgeShare * (to - from) || along < from - margin || along > to + margin || Math.Abs(beside) > EdgeDistance * run.Period)
+            if (turn > EdgeTurn || length < EdgeShare * (to - from) || along < from - margin || along > to + margin || Math.Abs(beside) > EdgeDistance * run.Period || used.Any(u => OnLine(u, middle)))
             {
                 continue;
             }
@@ -188,12 +191,20 @@ internal static class RuleReading
             if (points.Count >= FewestEdgePoints)
             {
                 found.AddRange(points);
-                used.Add(beside);
+                used.Add(segment);
                 line++;
             }
         }
 
         return found;
+    }
+
+    /// <summary>Says whether a point lies on the line of a segment: pieces of one edge, longest first, count once.</summary>
+    private static bool OnLine(PixelSegment segment, PixelPoint at)
+    {
+        var length = segment.Length.Pixels;
+        var (ux, uy) = ((segment.End.X - segment.Start.X) / length, (segment.End.Y - segment.Start.Y) / length);
+        return Math.Abs(((at.X - segment.Start.X) * uy) - ((at.Y - segment.Start.Y) * ux)) < SameEdge;
     }
 
     private static ImmutableArray<PixelPoint> Outline(TickRun run, List<LineObservation> lines)

@@ -37,6 +37,7 @@ internal sealed class SceneLayout
     internal const int Roundness = 4;
     private const int CameraSize = 10;
     private const int BoardSize = 3;
+    private const int LineSize = 2;
     private const int ScenePriors = 4;
     private const int CirclePriors = 5;
     private readonly int[] _circlePoints;
@@ -65,16 +66,17 @@ internal sealed class SceneLayout
 
     internal int ParameterCount => CircleStart(Circles);
 
-    internal int ResidualCount => ScaleCount + CircleCount + ScenePriors + (CirclePriors * Circles);
+    internal int ResidualCount => ScaleCount + CircleCount + ScenePriors + Lines + (CirclePriors * Circles);
 
-    /// <summary>Gets the unknowns that the scale's readings alone must fix: six of the camera, the boards and the lines.</summary>
+    /// <summary>Gets the unknowns that the scale's readings alone must fix: six of the camera, the boards and the lines' places.</summary>
     internal int ScaleUnknowns => 6 + (BoardSize * (Boards - 1)) + Lines;
 
     internal static int BoardStart(int board) => CameraSize + (BoardSize * (board - 1));
 
-    internal int LineAt(int line) => CameraSize + (BoardSize * (Boards - 1)) + line;
+    /// <summary>Place of a line's Y in millimetres; its turn against the ticks' row, in radians, follows.</summary>
+    internal int LineAt(int line) => CameraSize + (BoardSize * (Boards - 1)) + (LineSize * line);
 
-    internal int CircleStart(int circle) => CameraSize + (BoardSize * (Boards - 1)) + Lines + (CircleSize * circle);
+    internal int CircleStart(int circle) => LineAt(Lines) + (CircleSize * circle);
 
     /// <summary>Says which input a residual belongs to.</summary>
     internal SceneInput InputOf(int row)
@@ -107,6 +109,12 @@ internal sealed class SceneLayout
         }
 
         row -= ScenePriors;
+        if (row < Lines)
+        {
+            return SceneInput.ScalePoints;
+        }
+
+        row -= Lines;
         return (row % CirclePriors) switch
         {
             0 or 1 => SceneInput.Concentricity,
@@ -127,6 +135,11 @@ internal sealed class SceneLayout
         for (var b = 1; b < Boards; b++)
         {
             steps[BoardStart(b) + 2] = Small;
+        }
+
+        for (var l = 0; l < Lines; l++)
+        {
+            steps[LineAt(l) + 1] = Small;
         }
 
         return steps;

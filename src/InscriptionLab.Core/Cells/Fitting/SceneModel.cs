@@ -14,6 +14,7 @@ internal sealed class SceneModel
     private readonly SceneWeights _scaleWeights;
     private readonly SceneWeights[] _circleWeights;
     private readonly double _cornerDistance;
+    private readonly double _scaleMiddle;
     private PlaneCamera _reference;
     private double _pixelsPerMillimetre;
 
@@ -28,6 +29,7 @@ internal sealed class SceneModel
         _circleWeights = [.. circles.Select(c => new SceneWeights(c.Points.Length))];
         var (cx, cy) = (camera.PrincipalPoint.X, camera.PrincipalPoint.Y);
         _cornerDistance = Math.Sqrt((cx * cx) + (cy * cy));
+        _scaleMiddle = scale.Edges.Where(e => e.AcrossX).Select(e => e.Value).DefaultIfEmpty(0).Average();
         _pixelsPerMillimetre = ScaleMiddle(camera);
         Parameters = SceneStart.Parameters(scale, circles, camera, priors, Layout);
     }
@@ -164,7 +166,8 @@ internal sealed class SceneModel
         {
             var seen = Straightened(line.At, distortion);
             var world = camera.BackProject(seen, 0, centre);
-            var y = p[Layout.LineAt(line.Line)];
+            var own = Layout.LineAt(line.Line);
+            var y = p[own] + (p[own + 1] * (world.X - _scaleMiddle));
             r[at++] = Signed(world.Y - y, camera.Project(world with { Y = y }).DistanceTo(seen).Pixels);
         }
 
@@ -201,6 +204,11 @@ internal sealed class SceneModel
         r[at++] = (p[SceneLayout.RimHeight] - _priors.RimHeight) / _priors.RimHeightUncertainty;
         r[at++] = p[SceneLayout.EdgeShift] / _priors.EdgeShiftUncertainty;
         r[at++] = p[SceneLayout.Distortion] / _priors.DistortionUncertainty;
+        for (var l = 0; l < Layout.Lines; l++)
+        {
+            r[at++] = p[Layout.LineAt(l) + 1] / _priors.LineTurnUncertainty;
+        }
+
         for (var c = 0; c < _circles.Length; c++)
         {
             var own = Layout.CircleStart(c);

@@ -30,6 +30,9 @@ public sealed record ScenePriors
     /// <summary>Gets how far edges of the scale may be seen toward light, in pixels: of the order of the blur.</summary>
     public required double EdgeShiftUncertainty { get; init; }
 
+    /// <summary>Gets how far a rule's long edge may be seen turned against its row of ticks, in radians: by making, or because the edge of its side is taken for it at one end.</summary>
+    public required double LineTurnUncertainty { get; init; }
+
     /// <summary>Gets the relative displacement by lens distortion at the picture's corner.</summary>
     public required double DistortionUncertainty { get; init; }
 
