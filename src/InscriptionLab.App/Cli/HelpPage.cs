@@ -89,9 +89,12 @@ internal static class HelpPage
         rim, the clear aperture and the stop, each in millimetres with its expanded uncertainty.
 
           --scale KIND:SIZE   what lies beside the cell and its size: checkerboard:5mm (side of a
-                              square), rule:1mm (from tick to tick), aruco:10mm (side of a marker) or
-                              card:99.7mm (the check line of ./lab card as you measured it);
-                              without it the program looks for each kind
+                              square), rule:1mm (from tick to tick), aruco:10mm (side of a marker),
+                              card:99.7mm (the check line of ./lab card as you measured it), id1 (a
+                              bank card, 85.60 by 53.98 mm), disc:23.25mm (a coin; behind @x,y a point
+                              on it where the photo does not tell it from the cell), or
+                              points:50mm@x,y/x,y (two points that you mark, pixels of the upright
+                              photo); without it the program looks for card, markers, board and rule
           --plane-offset MM   how many millimetres the rim of the cell lies above the scale (0 = same
                               height, negative = below); without it the diameters hold for a scale
                               level with the rim, and the uncertainty counts one on the table

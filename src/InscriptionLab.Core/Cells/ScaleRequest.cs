@@ -1,16 +1,23 @@
 using System;
+using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using InscriptionLab.Measures;
 
 namespace InscriptionLab.Cells;
 
-/// <summary>What the user says of the scale that lies beside the cell, as in <c>checkerboard:5mm</c>, <c>rule:1mm</c>, <c>rule:1/16inch</c>, <c>aruco:10mm</c> or <c>card:99.7mm</c>.</summary>
+/// <summary>What the user says of the scale that lies beside the cell, as in <c>checkerboard:5mm</c>, <c>rule:1mm</c>, <c>rule:1/16inch</c>, <c>aruco:10mm</c>, <c>card:99.7mm</c>, <c>id1</c>, <c>disc:23.25mm</c> or <c>points:50mm@210,640/790,655</c>.</summary>
 /// <param name="Kind">Kind of scale.</param>
-/// <param name="Size">Side of one square of a checkerboard, distance of neighbouring ticks of a rule, side of one marker's black square, length of the scale card's check line as measured; null where the user names the kind only.</param>
+/// <param name="Size">Side of one square of a checkerboard, distance of neighbouring ticks of a rule, side of one marker's black square, length of the scale card's check line as measured, diameter of a disc, distance of two points; null where the user names the kind only.</param>
 public sealed record ScaleRequest(ScaleKind Kind, Length? Size)
 {
     private const double MillimetresPerCentimetre = 10;
+
+    /// <summary>Marked points must lie farther apart than this, in pixels: a mark is a pixel off, and that is to be less than a tenth.</summary>
+    private const double SmallestMarkedPixels = 10;
+
+    /// <summary>Gets points that the user marks in pixels of the upright photo: the two points of a known distance, or one on the disc; else empty.</summary>
+    public ImmutableArray<PixelPoint> Marks { get; init; } = [];
 
     /// <summary>Smallest size that is taken for an honest one.</summary>
     private const double SmallestMillimetres = 0.1;
@@ -29,8 +36,19 @@ public sealed record ScaleRequest(ScaleKind Kind, Length? Size)
         var parts = (text ?? string.Empty).Trim().Split(':', 2);
         if (!TryKind(parts[0].Trim(), out var kind))
         {
-            problem = $"The scale \"{text}\" names no kind of scale: write checkerboard:5mm, rule:1mm, aruco:10mm or card:99.7mm with your own size.";
+            problem = $"The scale \"{text}\" names no kind of scale: write checkerboard:5mm, rule:1mm, aruco:10mm, card:99.7mm, id1, disc:23.25mm or points:50mm@x,y/x,y with your own size.";
             return false;
+        }
+
+        if (kind == ScaleKind.Id1 && parts.Length > 1)
+        {
+            problem = "The size of a bank card is fixed by its standard (85.60 mm by 53.98 mm): write id1 alone.";
+            return false;
+        }
+
+        if (kind is ScaleKind.Disc or ScaleKind.Points)
+        {
+            return TryMarked(kind, parts.Length == 1 ? string.Empty : parts[1], out request, out problem);
         }
 
         if (parts.Length == 1)
@@ -111,6 +129,47 @@ public sealed record ScaleRequest(ScaleKind Kind, Length? Size)
         problem = string.Empty;
         return true;
     }
+
+    /// <summary>Reads what stands behind <c>disc:</c> or <c>points:</c>: a size, then points behind an @.</summary>
+    private static bool TryMarked(ScaleKind kind, string text, [NotNullWhen(true)] out ScaleRequest? request, out string problem)
+    {
+        request = null;
+        var parts = text.Split('@', 2);
+        var example = kind == ScaleKind.Disc ? "disc:23.25mm, or disc:23.25mm@820,410 with a point on it" : "points:50mm@210,640/790,655";
+        if (parts[0].Trim().Length == 0)
+        {
+            problem = $"A {(kind == ScaleKind.Disc ? "disc needs its diameter" : "pair of points needs its distance")}: write for example {example}.";
+            return false;
+        }
+
+        if (!TryLength(parts[0], out var size, out problem))
+        {
+            return false;
+        }
+
+        var marks = ImmutableArray.CreateBuilder<PixelPoint>();
+        foreach (var mark in parts.Length == 1 ? [] : parts[1].Split('/'))
+        {
+            var numbers = mark.Split(',');
+            if (numbers.Length != 2 || !TryPlace(numbers[0], out var x) || !TryPlace(numbers[1], out var y))
+            {
+                problem = $"\"{mark}\" is no point: write x,y in pixels of the upright photo, for example {example}.";
+                return false;
+            }
+
+            marks.Add(new PixelPoint(x, y));
+        }
+
+        var fits = kind == ScaleKind.Disc ? marks.Count <= 1 : marks.Count == 2 && marks[0].DistanceTo(marks[1]).Pixels >= SmallestMarkedPixels;
+        request = fits ? new ScaleRequest(kind, size) { Marks = marks.ToImmutable() } : null;
+        problem = fits ? string.Empty
+            : kind == ScaleKind.Disc ? $"One point on the disc is enough: write {example}."
+            : $"Two points apart by ten pixels or more are needed: write for example {example}.";
+        return fits;
+    }
+
+    private static bool TryPlace(string text, out double place) =>
+        double.TryParse(text.Trim(), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out place) && double.IsFinite(place);
 
     private static bool TryKind(string text, out ScaleKind kind)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Linq;
 using InscriptionLab.Measures;
 
 namespace InscriptionLab.Cells;
@@ -18,4 +19,24 @@ public sealed record ScaleSighting(
     ImmutableArray<CornerObservation> Corners,
     ImmutableArray<EdgeObservation> Edges,
     ImmutableArray<LineObservation> Lines,
-    ImmutableArray<PixelPoint> Outline);
+    ImmutableArray<PixelPoint> Outline)
+{
+    /// <summary>Gets points on the edge of a disc whose diameter is the scale's size, in order round it; empty unless it is a disc.</summary>
+    public ImmutableArray<PixelPoint> Round { get; init; } = [];
+
+    /// <summary>Gets the standard uncertainty of one reading in pixels where it is known beforehand; null where the readings' own scatter tells.</summary>
+    public double? ReadingPixels { get; init; }
+
+    /// <summary>Gets the points that show the scale: corners, else edge points or ticks, else points round a disc.</summary>
+    public ImmutableArray<PixelPoint> Shown => !Corners.IsEmpty ? [.. Corners.Select(c => c.At)] : !Edges.IsEmpty ? [.. Edges.Select(e => e.At)] : Round;
+
+    /// <summary>Gets the middle of the readings in the picture.</summary>
+    public PixelPoint Middle
+    {
+        get
+        {
+            ImmutableArray<PixelPoint> read = Edges.IsEmpty ? Round : [.. Edges.Select(e => e.At)];
+            return new PixelPoint(read.Average(p => p.X), read.Average(p => p.Y));
+        }
+    }
+}

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Globalization;
 using System.Linq;
 using InscriptionLab.Cells;
 using InscriptionLab.Cells.Fitting;
@@ -26,8 +27,9 @@ internal static class BudgetWriter
             Row(shares, "edge points of the circles", "scatter of the edge points of this photo, correlation counted", ReadDegrees, SceneInput.OuterEdge, SceneInput.ClearEdge, SceneInput.StopEdge),
             new("place of a blurred edge", options.EdgePlacePixels / (sighting.SeenShare * sighting.SeenShare), "px", 2 / pixels, JudgedDegrees, "experience: tone curve, sharpening and glare, more where little of the outline is seen"),
             new("edge beside burnt-out light", options.BurntEdgePixels * sighting.BurntShare, "px", 2 / pixels, JudgedDegrees, "experience: light cut off at white"),
-            Row(shares, "readings on the scale, and tilt from them", "scatter of the readings of this photo, correlation counted", ReadDegrees, SceneInput.ScalePoints),
-            new("making of the scale", MakingRelative(scale, options), "1", 2 * circle.Radius, JudgedDegrees, scale is { Kind: ScaleKind.Card, SizeAssumed: true } ? "experience: printers, the check line not measured" : "experience: engraved rules and careful prints"),
+            Row(shares, "readings on the scale, and tilt from them", scale.ReadingPixels is { } marked ? string.Create(CultureInfo.InvariantCulture, $"points marked by hand to {marked:0.#} px") : "scatter of the readings of this photo, correlation counted", scale.ReadingPixels is null ? ReadDegrees : JudgedDegrees, SceneInput.ScalePoints),
+            new("place of the scale's own blurred edge", EdgeRelative(scale, scene, options), "1", 2 * circle.Radius, JudgedDegrees, "experience: tone curve, sharpening and glare"),
+            new("making of the scale", MakingRelative(scale, options), "1", 2 * circle.Radius, JudgedDegrees, MakingBasis(scale)),
             Row(shares, "height of the rim above the scale", heightGiven ? "given by the user" : "laid level by eye, if it is level", JudgedDegrees, SceneInput.PlaneOffset),
             new("height of the rim above the scale, not given", heightGiven ? 0 : options.UnknownOffsetMillimetres, "mm", 2 * circle.Radius / scene.RimDistance(), JudgedDegrees, "experience: a card on the table lies up to 13 mm below the rim"),
             Row(shares, "focal length", "EXIF data, or assumed", JudgedDegrees, SceneInput.Focal),
@@ -41,7 +43,34 @@ internal static class BudgetWriter
 
     /// <summary>Gives the relative uncertainty of the scale's own making.</summary>
     internal static double MakingRelative(ScaleSighting scale, CellMeasurerOptions options) =>
-        scale is { Kind: ScaleKind.Card, SizeAssumed: true } ? options.UnmeasuredPrintRelative : options.ScaleMakingRelative;
+        scale.Kind switch
+        {
+            ScaleKind.Card when scale.SizeAssumed => options.UnmeasuredPrintRelative,
+            ScaleKind.Id1 => options.Id1MakingRelative,
+            ScaleKind.Disc => options.DiscMillimetres / scale.Size.Millimetres,
+            _ => options.ScaleMakingRelative,
+        };
+
+    /// <summary>Gives the relative uncertainty of a scale whose outline is all there is to see: its blurred edge may be seen too far out or in all round.</summary>
+    internal static double EdgeRelative(ScaleSighting scale, SceneSolution scene, CellMeasurerOptions options)
+    {
+        if (scale.Kind is not (ScaleKind.Id1 or ScaleKind.Disc))
+        {
+            return 0;
+        }
+
+        var pixels = scale.Size.Millimetres * scene.Camera.PixelsPerMillimetre(scene.Camera.BackProject(scale.Middle, 0));
+        return 2 * options.EdgePlacePixels / pixels;
+    }
+
+    private static string MakingBasis(ScaleSighting scale) => scale.Kind switch
+    {
+        ScaleKind.Card when scale.SizeAssumed => "experience: printers, the check line not measured",
+        ScaleKind.Id1 => "tolerances of an unused card (ISO/IEC 7810)",
+        ScaleKind.Disc => "experience: wear, and a diameter measured with calipers",
+        ScaleKind.Points => "experience: a distance measured with care",
+        _ => "experience: engraved rules and careful prints",
+    };
 
     private static BudgetRow Row(IReadOnlyDictionary<SceneInput, double> shares, string source, string basis, double degrees, params SceneInput[] inputs)
     {

@@ -33,6 +33,7 @@ public sealed class CellMeasurer
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.RoundnessPixels, nameof(options));
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.DistortionRelative, nameof(options));
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.EdgeShiftPixels, nameof(options));
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.TiltRadians, nameof(options));
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.LineTurnRadians, nameof(options));
         ArgumentOutOfRangeException.ThrowIfLessThan(_options.ScaleInflation, 1, nameof(options));
     }
@@ -46,7 +47,7 @@ public sealed class CellMeasurer
     {
         ArgumentNullException.ThrowIfNull(photo);
         ArgumentNullException.ThrowIfNull(request);
-        var scale = ScaleFinder.Find(photo.Gray, request.Scale, cancel);
+        var scale = AnyScale.Find(photo, request.Scale, cancel);
         var candidates = CellFinder.Find(photo.Colour, scale?.Outline ?? [], cancel);
         var rim = OuterRim.Choose(photo, candidates, _options.OuterCoverage, cancel);
         if (CellRefusals.Of(Stage, scale, rim is not null, request) is { } refusal)
@@ -98,9 +99,11 @@ public sealed class CellMeasurer
             StopDepth = options.StopDepthMillimetres,
             StopDepthUncertainty = options.StopDepthUncertaintyMillimetres,
             EdgeShiftUncertainty = options.EdgeShiftPixels,
+            TiltUncertainty = options.TiltRadians,
             LineTurnUncertainty = options.LineTurnRadians,
             DistortionUncertainty = request.CameraCalibrated ? options.CalibratedDistortionRelative : options.DistortionRelative,
             RoundnessPixels = options.RoundnessPixels,
+            BurntEdgePixels = options.BurntEdgePixels,
             ScaleInflation = options.ScaleInflation,
         };
     }

@@ -75,6 +75,18 @@ public sealed record CellMeasurerOptions
     /// <value>Default 0.5: of the order of the blur.</value>
     public double EdgeShiftPixels { get; init; } = 0.5;
 
+    /// <summary>Gets how far the camera may look aside from straight above, along each direction, in radians; it matters only where scale and circles do not tell.</summary>
+    /// <value>Default 0.35, 20 degrees (common practice: a photo by hand from above).</value>
+    public double TiltRadians { get; init; } = 0.35;
+
+    /// <summary>Gets the relative uncertainty of the size of an ID-1 card.</summary>
+    /// <value>Default 0.0009: 85.47 to 85.72 mm by 53.92 to 54.03 mm for an unused card (ISO/IEC 7810, bounds from memory), as a rectangular distribution.</value>
+    public double Id1MakingRelative { get; init; } = 0.0009;
+
+    /// <summary>Gets the uncertainty of a disc's stated diameter, in millimetres.</summary>
+    /// <value>Default 0.03: wear, and what a caliper in a careful hand leaves (common practice).</value>
+    public double DiscMillimetres { get; init; } = 0.03;
+
     /// <summary>Gets how far a rule's long edge may be seen turned against its row of ticks, in radians.</summary>
     /// <value>Default 0.003: a tenth of a millimetre in thirty, as where the side of the rule is taken for its edge at one end (common practice).</value>
     public double LineTurnRadians { get; init; } = 0.003;

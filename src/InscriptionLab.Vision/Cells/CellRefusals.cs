@@ -11,10 +11,22 @@ internal static class CellRefusals
     {
         if (scale is null)
         {
+            if (request.Scale is { Kind: ScaleKind.Disc } disc)
+            {
+                return disc.Size is null
+                    ? new Refusal(stage, "A disc gives the scale, but its diameter is not known.", "Measure it with calipers and pass it, for example --scale disc:23.25mm.")
+                    : new Refusal(stage, "No disc was found beside the cell, or the photo does not tell disc from cell.", "Mark a point on the disc in pixels of the upright photo, for example --scale disc:23.25mm@820,410, and see that both lie wholly in the photo, apart.");
+            }
+
+            if (request.Scale is { Kind: ScaleKind.Points })
+            {
+                return new Refusal(stage, "Two points give the scale, but their places or their distance are not known.", "Pass both, in pixels of the upright photo, for example --scale points:50mm@210,640/790,655.");
+            }
+
             var what = request.Scale is null ? "no scale was found beside the cell" : $"no {Name(request.Scale.Kind)} was found beside the cell";
             return rimFound
-                ? new Refusal(stage, $"A cell is seen, but {what}, so nothing can be said in millimetres.", "Put a rule or checkerboard in the plane of the rim, wholly in the photo and in focus, and pass --scale with its kind and size.")
-                : new Refusal(stage, $"No lens cell is seen in this photo, and {what}.", "Photograph one cell from straight above, its whole rim in the photo, with a rule or checkerboard in the plane of the rim.");
+                ? new Refusal(stage, $"A cell is seen, but {what}, so nothing can be said in millimetres.", "Put a rule or checkerboard in the plane of the rim, wholly in the photo and in focus, and pass --scale with its kind and size (a bank card: --scale id1).")
+                : new Refusal(stage, $"No lens cell is seen in this photo, and {what}.", "Photograph one cell from straight above, its whole rim in the photo, with a rule, checkerboard or bank card in the plane of the rim.");
         }
 
         if (!rimFound)
@@ -36,6 +48,9 @@ internal static class CellRefusals
         ScaleKind.Card => "scale card",
         ScaleKind.Checkerboard => "checkerboard",
         ScaleKind.Rule => "rule",
+        ScaleKind.Id1 => "card of bank-card size (ID-1)",
+        ScaleKind.Disc => "disc",
+        ScaleKind.Points => "pair of points",
         _ => "coded square marker",
     };
 }

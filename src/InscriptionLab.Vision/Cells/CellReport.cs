@@ -25,13 +25,13 @@ internal static class CellReport
 
         var rim = scene.Circles[0].Centre;
         var heightRelative = request.PlaneOffset is null ? options.UnknownOffsetMillimetres / scene.RimDistance() : 0;
-        var relative = Math.Sqrt(Square(scene.RelativeScaleUncertainty(0)) + Square(BudgetWriter.MakingRelative(scale, options)) + Square(heightRelative));
+        var relative = Math.Sqrt(Square(scene.RelativeScaleUncertainty(0)) + Square(BudgetWriter.MakingRelative(scale, options)) + Square(heightRelative) + Square(BudgetWriter.EdgeRelative(scale, scene, options)));
         var found = new ScaleFound(
             scale.Kind,
             scale.Size,
             scale.SizeAssumed,
             new ImageScale(scene.Camera.PixelsPerMillimetre(rim), relative),
-            [.. scale.Corners.IsEmpty ? scale.Edges.Select(e => e.At) : scale.Corners.Select(c => c.At)]);
+            scale.Shown);
         var offsetUncertainty = request.PlaneOffset is null ? options.UnknownOffsetMillimetres : options.KnownOffsetMillimetres;
         return new CellMeasurement(
             found,

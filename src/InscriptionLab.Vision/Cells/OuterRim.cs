@@ -52,7 +52,8 @@ internal static class OuterRim
             : fit.Where(t => t.Size >= NearShare * fit.Max(f => f.Size)).MaxBy(t => t.Trace.Quality).Trace;
     }
 
-    private static TracedCircle? Trace(Photo photo, LightPicture gray, EllipseCandidate candidate)
+    /// <summary>Traces the edge of a candidate in lightness, or in colour where that shows it better.</summary>
+    internal static TracedCircle? Trace(Photo photo, LightPicture gray, EllipseCandidate candidate)
     {
         var size = Math.Max(1, Math.Max(photo.Gray.Width, photo.Gray.Height) / SearchSide);
         var curve = ClosedCurve.Of(candidate.Ellipse, ClosedCurve.PointsFor(candidate.Ellipse.SemiMajor));

@@ -5,8 +5,6 @@ using System.Threading;
 using InscriptionLab.Cells;
 using InscriptionLab.Imaging;
 using InscriptionLab.Measures;
-using InscriptionLab.Vision.Native;
-using OpenCvSharp;
 
 namespace InscriptionLab.Vision.Scales;
 
@@ -30,17 +28,13 @@ internal sealed class RuleReference : IScaleReference
     /// <summary>How far beyond the ends of a piece of edge the ticks may go on, as a share of the picture's longer side.</summary>
     private const double ExtensionShare = 1.0;
 
-    /// <summary>Longest side of the pictures in which edges are looked for: grain breaks long edges in the larger, the smaller lacks fine ones.</summary>
-    private const int SearchSide = 1600;
-    private const int CoarseSide = 600;
-
     /// <inheritdoc/>
     public ScaleKind Kind => ScaleKind.Rule;
 
     /// <inheritdoc/>
     public ScaleSighting? Find(GrayImage image, Length? size, CancellationToken cancel)
     {
-        var segments = Segments(image);
+        var segments = StraightEdges.Find(image, SmallestEdgeShare);
         var picture = LightPicture.From(image);
         var best = Different(segments).Take(MostEdges).SelectMany(s => Beside(picture, s, cancel)).MaxBy(run => run.Places.Length);
         return best is null ? null : RuleReading.Of(picture, best, segments, size);
@@ -72,7 +66,7 @@ internal sealed class RuleReference : IScaleReference
     {
         cancel.ThrowIfCancellationRequested();
         var side = Math.Max(picture.Width, picture.Height);
-        var step = LineDistance * Math.Max(1, side / (double)SearchSide);
+        var step = LineDistance * Math.Max(1, side / (double)StraightEdges.SearchSide);
         for (var beside = step / 2; beside < BesideShare * side; beside += step)
         {
             if (Along(picture, segment, beside) is { } right)
@@ -110,26 +104,5 @@ internal sealed class RuleReference : IScaleReference
         }
 
         return TickRunFinder.Find(picture, origin, dx, dy, from, to);
-    }
-
-    private static List<PixelSegment> Segments(GrayImage image)
-    {
-        using var native = NativeImage.From(image);
-        return [.. Segments(native, SearchSide).Concat(Segments(native, CoarseSide)).OrderByDescending(s => s.Length.Pixels)];
-    }
-
-    private static List<PixelSegment> Segments(NativeImage native, int side)
-    {
-        var longer = Math.Max(native.Mat.Width, native.Mat.Height);
-        var shrink = Math.Min(1.0, side / (double)longer);
-        using var small = native.Apply((from, to) => Cv2.Resize(from, to, default, shrink, shrink, InterpolationFlags.Area));
-        using var detector = LineSegmentDetector.Create(LineSegmentDetectorModes.RefineStd);
-        detector.Detect(small.Mat, out var lines, out _, out _, out _);
-        PixelPoint Back(float x, float y) => new(((x + 0.5) / shrink) - 0.5, ((y + 0.5) / shrink) - 0.5);
-        return
-        [
-            .. lines.Select(l => new PixelSegment(Back(l.Item0, l.Item1), Back(l.Item2, l.Item3)))
-                .Where(s => s.Length.Pixels >= SmallestEdgeShare * longer),
-        ];
     }
 }

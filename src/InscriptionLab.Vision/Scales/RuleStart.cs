@@ -16,7 +16,7 @@ internal static class RuleStart
     internal static PlaneCamera Camera(ScaleSighting rule, double focal, PixelPoint principalPoint)
     {
         // Ticks fitted by picture = a + b X: b is the direction of the rule and its pixels a millimetre.
-        var edges = rule.Edges;
+        var edges = rule.Edges.Where(e => e.AcrossX).ToArray();
         var (mv, mx, my) = (edges.Average(e => e.Value), edges.Average(e => e.At.X), edges.Average(e => e.At.Y));
         var spread = edges.Sum(e => (e.Value - mv) * (e.Value - mv));
         var bx = edges.Sum(e => (e.Value - mv) * (e.At.X - mx)) / spread;

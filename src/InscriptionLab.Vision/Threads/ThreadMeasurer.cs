@@ -40,7 +40,7 @@ public sealed class ThreadMeasurer
     {
         ArgumentNullException.ThrowIfNull(photo);
         ArgumentNullException.ThrowIfNull(request);
-        if (ScaleFinder.Find(photo.Gray, request.Scale, cancel) is not { } scale)
+        if (AnyScale.Find(photo, request.Scale, cancel) is not { } scale)
         {
             return Declined("No scale was found beside the thread, so nothing can be said in millimetres.", "Put a rule, checkerboard or scale card level with the crests, wholly in the photo, and pass --scale with its kind and size.");
         }

@@ -1,6 +1,7 @@
 using System;
 using CsCheck;
 using InscriptionLab.Cells;
+using InscriptionLab.Measures;
 using Xunit;
 
 namespace InscriptionLab.Core.Tests.Cells;
@@ -27,7 +28,29 @@ public sealed class ScaleRequestTests
         Assert.Null(request.Size);
     }
 
+    [Fact]
+    public void Points_and_a_disc_are_understood_with_their_places()
+    {
+        Assert.True(ScaleRequest.TryParse("points: 50mm@210,640.5/790,655", out var points, out var problem), problem);
+        Assert.Equal([new PixelPoint(210, 640.5), new PixelPoint(790, 655)], points.Marks);
+        Assert.Equal(50, points.Size!.Value.Millimetres, 9);
+        Assert.True(ScaleRequest.TryParse("disc:23.25mm", out var disc, out problem), problem);
+        Assert.Empty(disc.Marks);
+        Assert.True(ScaleRequest.TryParse("disc:1inch@12,7", out disc, out problem), problem);
+        Assert.Equal(new PixelPoint(12, 7), Assert.Single(disc.Marks));
+        Assert.True(ScaleRequest.TryParse("ID1", out var card, out problem), problem);
+        Assert.Equal(ScaleKind.Id1, card.Kind);
+    }
+
     [Theory]
+    [InlineData("id1:85mm", "standard")]
+    [InlineData("disc", "diameter")]
+    [InlineData("disc:23mm@1", "no point")]
+    [InlineData("disc:23mm@1,2/3,4", "One point")]
+    [InlineData("points", "distance")]
+    [InlineData("points:50mm", "Two points")]
+    [InlineData("points:50mm@1,2/3,4", "ten pixels")]
+    [InlineData("points:50mm@1,2/a,4", "no point")]
     [InlineData("", "kind")]
     [InlineData("ruler:1mm", "kind")]
     [InlineData("rule:mm", "number")]

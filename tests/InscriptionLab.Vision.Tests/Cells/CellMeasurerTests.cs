@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Globalization;
 using System.Linq;
 using System.Threading;
 using InscriptionLab.Cells;
@@ -25,6 +26,35 @@ public sealed class CellMeasurerTests
         AssertNear(drawn.OuterMillimetres, measurement.Circles[0], 0.0025);
         AssertNear(drawn.ClearMillimetres, measurement.Circles[1], 0.0025);
         AssertNear(drawn.StopMillimetres, measurement.Circles[2], 0.01);
+    }
+
+    [Theory]
+    [InlineData("id1", ScaleKind.Id1)]
+    [InlineData("disc:23.25mm", ScaleKind.Disc)]
+    [InlineData("disc:23.25mm@", ScaleKind.Disc)]
+    [InlineData("points:50mm@", ScaleKind.Points)]
+    public void A_bank_card_a_coin_and_two_points_give_the_scale(string scale, ScaleKind kind)
+    {
+        var drawn = new RenderedCell { Scale = kind, Distance = kind == ScaleKind.Id1 ? 250 : 190, Aim = kind == ScaleKind.Id1 ? -5 : 10 };
+        var coin = drawn.Camera.Project(new Vector3D(3, 18, 0));
+        var text = !scale.EndsWith('@') ? scale
+            : kind == ScaleKind.Disc ? string.Create(CultureInfo.InvariantCulture, $"{scale}{coin.X:F0},{coin.Y:F0}")
+            : string.Create(CultureInfo.InvariantCulture, $"{scale}{drawn.Dots.Near.X:F1},{drawn.Dots.Near.Y:F1}/{drawn.Dots.Far.X:F1},{drawn.Dots.Far.Y:F1}");
+        var measurement = Found(drawn, Request(text) with { PlaneOffset = Length.FromMillimetres(0) });
+        Assert.Equal(kind, measurement.Scale.Kind);
+        Assert.Equal(3, measurement.Circles.Length);
+        AssertNear(drawn.OuterMillimetres, measurement.Circles[0], 0.004);
+        AssertCovers(drawn.OuterMillimetres, measurement.Circles[0]);
+        AssertNear(drawn.ClearMillimetres, measurement.Circles[1], 0.005);
+        AssertCovers(drawn.ClearMillimetres, measurement.Circles[1]);
+    }
+
+    [Fact]
+    public void A_coin_without_its_diameter_is_declined()
+    {
+        var request = new MeasureRequest(new ScaleRequest(ScaleKind.Disc, null), null);
+        var declined = Assert.IsType<Outcome<CellMeasurement>.Declined>(Run(new RenderedCell { Scale = ScaleKind.Disc }, request));
+        Assert.Contains("diameter", declined.Refusal.Sentence, StringComparison.Ordinal);
     }
 
     [Theory]

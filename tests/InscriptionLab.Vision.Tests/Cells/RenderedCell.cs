@@ -94,6 +94,16 @@ internal sealed record RenderedCell
         }
     }
 
+    /// <summary>Gives where the photo shows the two dots of a strip.</summary>
+    public (PixelPoint Near, PixelPoint Far) Dots
+    {
+        get
+        {
+            PixelPoint At(double x) => Camera.Project(new Vector3D((x - LeftOf(ScaleKind.Points)) * ScaleFactor, (5 + 4) * ScaleFactor, 0));
+            return (At(5), At(5 + RenderedFlats.DotDistance));
+        }
+    }
+
     /// <summary>Draws the photo.</summary>
     public Photo Draw()
     {
@@ -118,6 +128,15 @@ internal sealed record RenderedCell
         });
         return Darkroom.Develop(pixels, Width, Height, BlurPixels, Noise, Seed, JpegQuality);
     }
+
+    /// <summary>Gives how far left of the world's origin a scale begins, in millimetres.</summary>
+    private static double LeftOf(ScaleKind kind) => kind switch
+    {
+        ScaleKind.Card => 45,
+        ScaleKind.Id1 => RenderedFlats.CardLength / 2,
+        ScaleKind.Disc => RenderedFlats.DiscMillimetres / 2,
+        _ => 25,
+    };
 
     private static double Hash(double x, double y)
     {
@@ -179,9 +198,21 @@ internal sealed record RenderedCell
         if (Scale is { } kind)
         {
             var world = camera.BackProject(at, 0);
-            var (x, y) = ((world.X / ScaleFactor) + (kind == ScaleKind.Card ? 45 : 25), (world.Y / ScaleFactor) - 4);
+            var (x, y) = ((world.X / ScaleFactor) + LeftOf(kind), (world.Y / ScaleFactor) - 4);
+            var plain = kind switch
+            {
+                ScaleKind.Id1 => RenderedFlats.Card(x, y),
+                ScaleKind.Disc => RenderedFlats.Disc(x, y),
+                ScaleKind.Points => RenderedFlats.Dots(x, y),
+                _ => null,
+            };
+            if (plain is { } flat)
+            {
+                return Grey(flat);
+            }
+
             var (width, height) = kind == ScaleKind.Checkerboard ? (45.0, 35.0) : kind == ScaleKind.Rule ? (60.0, 16.0) : kind == ScaleKind.Card ? (90.0, 34.0) : (40.0, 40.0);
-            if (x >= 0 && y >= 0 && x <= width && y <= height)
+            if (kind is not (ScaleKind.Id1 or ScaleKind.Disc or ScaleKind.Points) && x >= 0 && y >= 0 && x <= width && y <= height)
             {
                 return Grey(kind switch
                 {

@@ -24,6 +24,7 @@ public static class SceneAdjustment
     private const int FirstRounds = 2;
     private const int FirstIterations = 12;
     private const int Thinning = 4;
+    private const int FewestThinned = 32;
 
     /// <summary>Starts that are followed to the end.</summary>
     private const int FollowedStarts = 3;
@@ -54,7 +55,7 @@ public static class SceneAdjustment
             return SolveFrom(scale, circles, start, priors, Rounds, IterationsPerRound);
         }
 
-        var thinScale = scale with { Edges = [.. Every(scale.Edges)], Lines = [.. Every(scale.Lines)] };
+        var thinScale = scale with { Edges = [.. Every(scale.Edges)], Lines = [.. Every(scale.Lines)], Round = [.. Every(scale.Round)] };
         ImmutableArray<CircleSighting> thinCircles = [.. circles.Select(c => c with { Points = [.. Every(c.Points)] })];
         return Starts(scale, start, priors.FocalRelative > UnknownFocal ? StartFocals : [1])
             .Select(camera => SolveFrom(thinScale, thinCircles, camera, priors, FirstRounds, FirstIterations))
@@ -64,7 +65,7 @@ public static class SceneAdjustment
             .MinBy(solution => solution.Cost)!;
     }
 
-    private static IEnumerable<T> Every<T>(ImmutableArray<T> readings) => readings.Where((_, i) => i % Thinning == 0);
+    private static IEnumerable<T> Every<T>(ImmutableArray<T> readings) => readings.Where((_, i) => readings.Length < FewestThinned || i % Thinning == 0);
 
     private static SceneSolution SolveFrom(ScaleSighting scale, ImmutableArray<CircleSighting> circles, PlaneCamera camera, ScenePriors priors, int rounds, int iterations)
     {
@@ -83,8 +84,7 @@ public static class SceneAdjustment
 
     private static IEnumerable<PlaneCamera> Starts(ScaleSighting scale, PlaneCamera start, double[] focals)
     {
-        var points = scale.Edges.Select(e => e.At).ToList();
-        var middle = new PixelPoint(points.Average(p => p.X), points.Average(p => p.Y));
+        var middle = scale.Middle;
         foreach (var focal in focals)
         {
             // Twice the focal length from twice as far shows nearly the same.

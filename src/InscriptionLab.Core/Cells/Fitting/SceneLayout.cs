@@ -24,6 +24,9 @@ internal sealed class SceneLayout
     /// <summary>Radial distortion: relative displacement at the picture's corner.</summary>
     internal const int Distortion = 9;
 
+    /// <summary>Two waves by which a disc that gives the scale is out of round, in millimetres.</summary>
+    internal const int DiscRoundness = 10;
+
     /// <summary>X and Y of the outer circle's centre, or of an inner circle's centre beside it; then radius, depth, two waves of out-of-roundness.</summary>
     internal const int CircleSize = 6;
 
@@ -35,10 +38,10 @@ internal sealed class SceneLayout
 
     /// <summary>Place of the first wave of out-of-roundness among a circle's parameters.</summary>
     internal const int Roundness = 4;
-    private const int CameraSize = 10;
+    private const int CameraSize = 12;
     private const int BoardSize = 3;
     private const int LineSize = 2;
-    private const int ScenePriors = 4;
+    private const int ScenePriors = 9;
     private const int CirclePriors = 5;
     private readonly int[] _circlePoints;
     private readonly CircleRole[] _roles;
@@ -47,7 +50,7 @@ internal sealed class SceneLayout
     {
         Boards = scale.Edges.IsEmpty ? 1 : scale.Edges.Max(e => e.Board) + 1;
         Lines = scale.Lines.IsEmpty ? 0 : scale.Lines.Max(l => l.Line) + 1;
-        ScaleCount = scale.Edges.Length + scale.Lines.Length;
+        ScaleCount = scale.Edges.Length + scale.Lines.Length + scale.Round.Length;
         _circlePoints = [.. circles.Select(c => c.Points.Length)];
         _roles = [.. circles.Select(c => c.Role)];
     }
@@ -104,7 +107,8 @@ internal sealed class SceneLayout
                 0 => SceneInput.Focal,
                 1 => SceneInput.PlaneOffset,
                 2 => SceneInput.ScalePoints,
-                _ => SceneInput.Distortion,
+                3 => SceneInput.Distortion,
+                _ => SceneInput.ScalePoints,
             };
         }
 

@@ -25,7 +25,7 @@ internal sealed class SceneModel
         _priors = priors;
         _reference = camera;
         Layout = new SceneLayout(scale, circles);
-        _scaleWeights = new SceneWeights(Layout.ScaleCount);
+        _scaleWeights = new SceneWeights(Layout.ScaleCount, scale.ReadingPixels);
         _circleWeights = [.. circles.Select(c => new SceneWeights(c.Points.Length))];
         var (cx, cy) = (camera.PrincipalPoint.X, camera.PrincipalPoint.Y);
         _cornerDistance = Math.Sqrt((cx * cx) + (cy * cy));
@@ -81,7 +81,7 @@ internal sealed class SceneModel
         Raw(p, r);
         for (var i = 0; i < Layout.ScaleCount; i++)
         {
-            r[i] *= _scaleWeights.Roots[i] * _scaleWeights.Unit / _priors.ScaleInflation;
+            r[i] *= _scaleWeights.Roots[i] * _scaleWeights.Unit / (_scale.ReadingPixels is null ? _priors.ScaleInflation : 1);
         }
 
         var at = Layout.ScaleCount;
@@ -171,22 +171,32 @@ internal sealed class SceneModel
             r[at++] = Signed(world.Y - y, camera.Project(world with { Y = y }).DistanceTo(seen).Pixels);
         }
 
+        foreach (var point in _scale.Round)
+        {
+            r[at++] = FromCircle(camera, Straightened(point, distortion), centre, default, _scale.Size.Millimetres / 2, p[SceneLayout.DiscRoundness], p[SceneLayout.DiscRoundness + 1]);
+        }
+
         for (var c = 0; c < _circles.Length; c++)
         {
             var circle = CircleOf(p, c);
             var own = Layout.CircleStart(c) + SceneLayout.Roundness;
             foreach (var point in _circles[c].Points)
             {
-                var seen = Straightened(point, distortion);
-                var world = camera.BackProject(seen, circle.Centre.Z, centre);
-                var (dx, dy) = (world.X - circle.Centre.X, world.Y - circle.Centre.Y);
-                var distance = Math.Sqrt((dx * dx) + (dy * dy));
-                var (cos, sin) = (dx / distance, dy / distance);
-                var radius = circle.Radius + (p[own] * ((cos * cos) - (sin * sin))) + (p[own + 1] * 2 * sin * cos);
-                var ideal = new Vector3D(circle.Centre.X + (radius * cos), circle.Centre.Y + (radius * sin), circle.Centre.Z);
-                r[at++] = Signed(distance - radius, camera.Project(ideal).DistanceTo(seen).Pixels);
+                r[at++] = FromCircle(camera, Straightened(point, distortion), centre, circle.Centre, circle.Radius, p[own], p[own + 1]);
             }
         }
+    }
+
+    /// <summary>Gives how far a seen point lies outside a circle of the world that may be out of round, in pixels of the picture.</summary>
+    private static double FromCircle(PlaneCamera camera, PixelPoint seen, Vector3D eye, Vector3D middle, double round, double wave, double otherWave)
+    {
+        var world = camera.BackProject(seen, middle.Z, eye);
+        var (dx, dy) = (world.X - middle.X, world.Y - middle.Y);
+        var distance = Math.Sqrt((dx * dx) + (dy * dy));
+        var (cos, sin) = (dx / distance, dy / distance);
+        var radius = round + (wave * ((cos * cos) - (sin * sin))) + (otherWave * 2 * sin * cos);
+        var ideal = new Vector3D(middle.X + (radius * cos), middle.Y + (radius * sin), middle.Z);
+        return Signed(distance - radius, camera.Project(ideal).DistanceTo(seen).Pixels);
     }
 
     private static double Signed(double sign, double size) => sign < 0 ? -size : size;
@@ -204,6 +214,15 @@ internal sealed class SceneModel
         r[at++] = (p[SceneLayout.RimHeight] - _priors.RimHeight) / _priors.RimHeightUncertainty;
         r[at++] = p[SceneLayout.EdgeShift] / _priors.EdgeShiftUncertainty;
         r[at++] = p[SceneLayout.Distortion] / _priors.DistortionUncertainty;
+        var camera = CameraOf(p);
+        r[at++] = camera.Row2.X / _priors.TiltUncertainty;
+        r[at++] = camera.Row2.Y / _priors.TiltUncertainty;
+
+        // A disc says nothing of how the world is turned about its axis: that is a choice.
+        const double Chosen = 1e-3;
+        r[at++] = _scale.Round.IsEmpty ? 0 : camera.Row1.X / Chosen;
+        r[at++] = p[SceneLayout.DiscRoundness] * _pixelsPerMillimetre / _priors.RoundnessPixels;
+        r[at++] = p[SceneLayout.DiscRoundness + 1] * _pixelsPerMillimetre / _priors.RoundnessPixels;
         for (var l = 0; l < Layout.Lines; l++)
         {
             r[at++] = p[Layout.LineAt(l) + 1] / _priors.LineTurnUncertainty;
@@ -213,9 +232,12 @@ internal sealed class SceneModel
         {
             var own = Layout.CircleStart(c);
             var (depth, uncertainty) = _priors.DepthOf(_circles[c].Role);
-            var roundness = _priors.RoundnessPixels / _pixelsPerMillimetre;
-            r[at++] = c > 0 ? p[own] / _priors.ConcentricityUncertainty : 0;
-            r[at++] = c > 0 ? p[own + 1] / _priors.ConcentricityUncertainty : 0;
+            // Light that spills over one side of an edge moves its middle and bends its shape.
+            var burnt = _priors.BurntEdgePixels * _circles[c].BurntShare;
+            var roundness = Math.Sqrt((_priors.RoundnessPixels * _priors.RoundnessPixels) + (burnt * burnt)) / _pixelsPerMillimetre;
+            var concentricity = Math.Sqrt((_priors.ConcentricityUncertainty * _priors.ConcentricityUncertainty) + (burnt * burnt / (_pixelsPerMillimetre * _pixelsPerMillimetre)));
+            r[at++] = c > 0 ? p[own] / concentricity : 0;
+            r[at++] = c > 0 ? p[own + 1] / concentricity : 0;
             r[at++] = (p[own + SceneLayout.Depth] - depth) / uncertainty;
             r[at++] = p[own + SceneLayout.Roundness] / roundness;
             r[at++] = p[own + SceneLayout.Roundness + 1] / roundness;
@@ -223,5 +245,5 @@ internal sealed class SceneModel
     }
 
     private double ScaleMiddle(PlaneCamera camera) =>
-        _scale.Edges.IsEmpty ? 1 : camera.PixelsPerMillimetre(camera.BackProject(_scale.Edges[_scale.Edges.Length / 2].At, 0));
+        camera.PixelsPerMillimetre(camera.BackProject(_scale.Middle, 0));
 }

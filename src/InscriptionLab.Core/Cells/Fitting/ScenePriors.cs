@@ -30,6 +30,9 @@ public sealed record ScenePriors
     /// <summary>Gets how far edges of the scale may be seen toward light, in pixels: of the order of the blur.</summary>
     public required double EdgeShiftUncertainty { get; init; }
 
+    /// <summary>Gets how far the camera may look aside from the normal of the scale's plane, along each direction, in radians.</summary>
+    public required double TiltUncertainty { get; init; }
+
     /// <summary>Gets how far a rule's long edge may be seen turned against its row of ticks, in radians: by making, or because the edge of its side is taken for it at one end.</summary>
     public required double LineTurnUncertainty { get; init; }
 
@@ -38,6 +41,9 @@ public sealed record ScenePriors
 
     /// <summary>Gets how far a circle's edge may be seen out of round (second wave), in pixels: by making, light and shade.</summary>
     public required double RoundnessPixels { get; init; }
+
+    /// <summary>Gets how much farther an edge may be bent where all of it runs beside burnt-out light, in pixels.</summary>
+    public required double BurntEdgePixels { get; init; }
 
     /// <summary>Gets the factor by which readings on the scale are less independent than their number says.</summary>
     public required double ScaleInflation { get; init; }

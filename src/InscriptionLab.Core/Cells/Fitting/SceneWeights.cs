@@ -26,13 +26,23 @@ internal sealed class SceneWeights
     private const double SmallestCorrelation = 0.05;
     private const int FewestReadings = 20;
 
-    internal SceneWeights(int count) => Roots = Enumerable.Repeat(1.0, count).ToArray();
+    private readonly double? _known;
+
+    /// <summary>Makes weights of one.</summary>
+    /// <param name="count">Readings.</param>
+    /// <param name="known">Standard deviation of one reading in pixels where it is known beforehand and not estimated.</param>
+    internal SceneWeights(int count, double? known = null)
+    {
+        Roots = Enumerable.Repeat(1.0, count).ToArray();
+        _known = known;
+        Scatter = known ?? FirstScatter;
+    }
 
     /// <summary>Gets the root of each reading's weight, 0 to 1.</summary>
     internal double[] Roots { get; }
 
     /// <summary>Gets the standard deviation of one reading in pixels.</summary>
-    internal double Scatter { get; private set; } = FirstScatter;
+    internal double Scatter { get; private set; }
 
     /// <summary>Gets the factor by which readings in order are less independent than their number says.</summary>
     internal double Inflation { get; private set; } = 1;
@@ -49,7 +59,7 @@ internal sealed class SceneWeights
     /// <summary>Estimates anew from raw residuals in pixels.</summary>
     internal void Update(ReadOnlySpan<double> residuals, bool robust, int unknowns)
     {
-        if (residuals.IsEmpty)
+        if (residuals.IsEmpty || _known is not null)
         {
             return;
         }

@@ -47,7 +47,7 @@ export class Measure {
   control() {
     const photos = store.piece?.photos ?? [];
     const field = (name, control) => h("label", { class: "choice" }, h("span", {}, t(`measure.${name}`)), control);
-    this.kind = h("select", { "data-key": "measure-kind" }, [["", t("measure.any")], ["checkerboard", t("measure.checkerboard")], ["rule", t("measure.rule")], ["aruco", t("measure.aruco")]].map(([value, text]) => h("option", { value }, text)));
+    this.kind = h("select", { "data-key": "measure-kind" }, [["", t("measure.any")], ["checkerboard", t("measure.checkerboard")], ["rule", t("measure.rule")], ["aruco", t("measure.aruco")], ["id1", t("measure.id1")], ["disc", t("measure.disc")]].map(([value, text]) => h("option", { value }, text)));
     this.size = h("input", { type: "number", min: "0", step: "any", class: "short", "data-key": "measure-size" });
     this.offset = h("input", { type: "number", step: "any", class: "short", "data-key": "measure-offset" });
     replace(
@@ -64,7 +64,7 @@ export class Measure {
   async run() {
     this.go.disabled = true;
     this.go.textContent = t("measure.working");
-    const scale = this.kind.value && this.size.value ? `${this.kind.value}:${this.size.value}mm` : "";
+    const scale = this.kind.value === "id1" ? "id1" : this.kind.value && this.size.value ? `${this.kind.value}:${this.size.value}mm` : "";
     const measured = await attempt(() => api.post(`/api/photos/${this.photo.id}/measure`, { scale, offsetMm: this.offset.value === "" ? null : Number(this.offset.value) }));
     this.go.disabled = false;
     this.go.textContent = t("measure.go");

@@ -300,6 +300,8 @@ const words = {
   "measure.checkerboard": "checkerboard (side of a square)",
   "measure.rule": "rule (tick to tick)",
   "measure.aruco": "markers (side of one)",
+  "measure.id1": "bank card (no size needed)",
+  "measure.disc": "coin or disc (diameter)",
   "measure.go": "Measure",
   "measure.working": "measuring\u2026",
   "measure.add": "New circle",
