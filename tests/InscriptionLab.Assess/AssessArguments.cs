@@ -12,8 +12,9 @@ namespace InscriptionLab.Assess;
 /// <param name="Advice">True to plant faults and hold the advice against them instead.</param>
 /// <param name="Tubes">True to look at the tubes alone, without reading.</param>
 /// <param name="Reader">True to look at styles, probabilities and the second reader alone.</param>
+/// <param name="Findings">True to hold the findings against the truth alone.</param>
 /// <param name="Pictures">With <paramref name="Tubes"/>, folder for the photos with true and found outlines; null for none.</param>
-internal sealed record AssessArguments(string Folder, string? Json, string? Readme, string? Predictions, string? Keep, bool Advice = false, bool Tubes = false, bool Reader = false, string? Pictures = null)
+internal sealed record AssessArguments(string Folder, string? Json, string? Readme, string? Predictions, string? Keep, bool Advice = false, bool Tubes = false, bool Reader = false, bool Findings = false, string? Pictures = null)
 {
     private static readonly HashSet<string> Known = new(StringComparer.Ordinal) { "--json", "--write-readme", "--predictions", "--keep", "--pictures" };
 
@@ -21,7 +22,7 @@ internal sealed record AssessArguments(string Folder, string? Json, string? Read
     internal static AssessArguments? Parse(string[] arguments, out string problem)
     {
         string? folder = null;
-        var (advice, tubes, reader) = (false, false, false);
+        var (advice, tubes, reader, findings) = (false, false, false, false);
         var values = new Dictionary<string, string>(StringComparer.Ordinal);
         problem = "assess needs a folder of photos with truth files, for example ./lab assess sample-images (see ./lab help assess).";
         for (var i = 0; i < arguments.Length; i++)
@@ -37,6 +38,10 @@ internal sealed record AssessArguments(string Folder, string? Json, string? Read
             else if (arguments[i] == "--reader")
             {
                 reader = true;
+            }
+            else if (arguments[i] == "--findings")
+            {
+                findings = true;
             }
             else if (Known.Contains(arguments[i]))
             {
@@ -68,6 +73,7 @@ internal sealed record AssessArguments(string Folder, string? Json, string? Read
             advice,
             tubes,
             reader,
+            findings,
             values.GetValueOrDefault("--pictures"));
     }
 }

@@ -2,6 +2,7 @@ using System;
 using System.IO;
 using System.Threading;
 using InscriptionLab.App;
+using InscriptionLab.Assess.Findings;
 using InscriptionLab.Assess.Planting;
 using InscriptionLab.Assess.Readers;
 using InscriptionLab.Assess.Reports;
@@ -57,6 +58,13 @@ internal static class Program
         {
             using var reading = new Composition();
             Console.Out.Write(new ReaderAssessor(reading, asked.Folder, Console.Error).Run(truths, CancellationToken.None).ToMarkdown());
+            return 0;
+        }
+
+        if (asked.Findings)
+        {
+            using var judging = new Composition();
+            Console.Out.Write(new FindingAssessor(judging, asked.Folder, Console.Error).Run(truths, CancellationToken.None).ToMarkdown());
             return 0;
         }
 

@@ -110,11 +110,14 @@ internal static class HelpPage
 
     private const string Assess = """
         ./lab assess FOLDER [--json FILE] [--write-readme FILE] [--advice] [--tubes] [--reader]
+                            [--findings]
 
         Runs the program on every photo of a folder that has truth files beside it (FOLDER/truth) and
         prints how well it did, each figure with the counts behind it. --advice plants faults in the
         photos and looks at the advice, --tubes looks at the tubes alone, --reader at styles, stated
-        probabilities and the second reader.
+        probabilities and the second reader, --findings at which misspelt names are named with their
+        letters and whether any attested one is said to differ, beside the attested forms of the
+        demonstration list.
 
         """;
 
