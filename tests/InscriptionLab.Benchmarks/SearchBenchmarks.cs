@@ -24,6 +24,8 @@ public class SearchBenchmarks
     private Comparer _comparer = null!;
     private Reading _one = null!;
     private Reading _three = null!;
+    private Reading _doubtful = null!;
+    private Reading _unreadable = null!;
 
     [GlobalSetup]
     public void Prepare()
@@ -47,6 +49,8 @@ public class SearchBenchmarks
         _comparer = new Comparer(new ReferenceList("syllables", string.Empty, [.. forms.Select(form => new ReferenceForm(form, form, AttestationStatus.Attested))]));
         var name = forms.First(form => form.Contains('&', StringComparison.Ordinal));
         _one = Typed(name);
+        _doubtful = new Reading("typed", [Line(name, at => at % 3 == 0 ? 0.7 : 0.95)], []);
+        _unreadable = new Reading("typed", [Line($"{name[..3]}?{name[4..]}", _ => 0.95)], []);
         _three = Typed(name, "14, Cawdry Lane", "BRACKHAVEN");
     }
 
@@ -56,11 +60,19 @@ public class SearchBenchmarks
     [Benchmark]
     public object Three_lines() => _comparer.Compare(_three);
 
-    private static Reading Typed(params string[] lines) => new("typed", [.. lines.Select(Line)], []);
+    /// <summary>Every third letter read with a probability of 0.7.</summary>
+    [Benchmark]
+    public object One_doubtful_line() => _comparer.Compare(_doubtful);
 
-    private static LineReading Line(string text)
+    /// <summary>One letter that cannot be read.</summary>
+    [Benchmark]
+    public object One_line_with_a_gap() => _comparer.Compare(_unreadable);
+
+    private static Reading Typed(params string[] lines) => new("typed", [.. lines.Select(line => Line(line, _ => 0.95))], []);
+
+    private static LineReading Line(string text, Func<int, double> sure)
     {
-        ImmutableArray<Letter> letters = [.. text.Select(letter => new Letter(letter.ToString(), Probability.From(0.95), [new LetterCandidate(letter == 'e' ? "c" : "e", Probability.From(0.03))], default, default))];
+        ImmutableArray<Letter> letters = [.. text.Select((letter, at) => new Letter(letter.ToString(), Probability.From(letter == '?' ? 0.2 : sure(at)), [new LetterCandidate(letter == 'e' ? "c" : "e", Probability.From(letter == '?' ? 0.1 : 0.6 * (1 - sure(at))))], default, default))];
         var line = new LetteringLine(new GrayImage(1, 1, [0]), new FlatStripMap(1), default, default, new LineDirection(default, false, false), PixelLength.FromPixels(40), Probability.One);
         return new LineReading(line, letters, Probability.From(0.9), null);
     }

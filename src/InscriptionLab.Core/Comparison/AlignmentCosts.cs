@@ -15,23 +15,30 @@ internal sealed class AlignmentCosts(LetterWindow window, IndexedForm form, Comp
     internal double Match(int place, int letter)
     {
         var (read, fold) = (window.Places[place], form.Folds[letter]);
-        if (read.IsBreak)
+        return read.Weights is { } weights && weights.Fold == fold && LetterFold.IsShaped(read.Read) != LetterFold.IsShaped(form.Letters[letter])
+            ? options.LetterFormCost
+            : Match(read, fold, form.IsPunctuation[letter], read.Weights?.Ratio(fold) ?? 0, options);
+    }
+
+    /// <summary>Gives the cost of a place over a folded letter, shapes left out.</summary>
+    internal static double Match(WindowPlace read, string fold, bool isPunctuation, double ratio, ComparerOptions options)
+    {
+        if (read.Weights is not { } weights)
         {
             return fold == LetterFold.Space ? 0 : Never;
         }
 
-        var weights = read.Weights!;
         if (weights.Fold == fold)
         {
-            return LetterFold.IsShaped(read.Read) == LetterFold.IsShaped(form.Letters[letter]) ? 0 : options.LetterFormCost;
+            return 0;
         }
 
         if (weights.IsUnreadable)
         {
-            return Math.Max(options.UnreadableCost, Cost(weights.Ratio(fold)));
+            return Math.Max(options.UnreadableCost, Cost(ratio));
         }
 
-        return weights.IsPunctuation && form.IsPunctuation[letter] ? options.PunctuationCost : Cost(weights.Ratio(fold));
+        return weights.IsPunctuation && isPunctuation ? options.PunctuationCost : Cost(ratio);
     }
 
     /// <summary>Gives the cost of a letter of the form that the reading lacks before a position.</summary>
@@ -40,23 +47,22 @@ internal sealed class AlignmentCosts(LetterWindow window, IndexedForm form, Comp
         : form.IsPunctuation[letter] ? options.PunctuationCost
         : Cost(MissingRatio(position, letter));
 
+    /// <summary>Gives the cost of a letter, not a space and not punctuation, that the reading lacks before a position.</summary>
+    internal static double MissingLetter(LetterWindow window, int position, ComparerOptions options) => Cost(Odds(OverlookedLetter(window, position, options)));
+
     /// <summary>Gives P(picture | the letter is cut) over P(picture | it is not) for a letter of the form that the reading lacks.</summary>
-    internal double MissingRatio(int position, int letter)
-    {
-        var overlooked = form.Folds[letter] == LetterFold.Space || form.IsPunctuation[letter]
-            ? options.OverlookedPunctuation
-            : Math.Max(options.OverlookedLetter, options.UnlistedShare * window.DoubtAround(position));
-        return overlooked / (1 - overlooked);
-    }
+    internal double MissingRatio(int position, int letter) => Odds(form.Folds[letter] == LetterFold.Space || form.IsPunctuation[letter]
+        ? options.OverlookedPunctuation
+        : OverlookedLetter(window, position, options));
 
     /// <summary>Gives the cost of a place that the form lacks.</summary>
-    internal double Added(int place)
-    {
-        var read = window.Places[place];
-        return read.IsGap ? options.SpacingCost
-            : read.IsPunctuation ? options.PunctuationCost
-            : Cost(read.Weights!.Ratio(string.Empty));
-    }
+    internal double Added(int place) => Added(window.Places[place], options);
+
+    /// <summary>Gives the cost of a place that a form lacks.</summary>
+    internal static double Added(WindowPlace read, ComparerOptions options) =>
+        read.IsGap ? options.SpacingCost
+        : read.IsPunctuation ? options.PunctuationCost
+        : Cost(read.Weights!.Ratio(string.Empty));
 
     /// <summary>Gives the cost of two places over two letters in the other order.</summary>
     internal double Swap(int place, int letter) => IsSwap(place, letter) ? Cost(SwapRatio(place, letter)) : Never;
@@ -72,7 +78,13 @@ internal sealed class AlignmentCosts(LetterWindow window, IndexedForm form, Comp
     /// <summary>Gives the two letters of the form from an index on, folded.</summary>
     internal string PairFold(int letter) => form.Folds[letter] + form.Folds[letter + 1];
 
-    private static double Cost(double ratio) => 1 - Math.Min(1, ratio);
+    /// <summary>Gives the cost of a difference of spelling.</summary>
+    internal static double Cost(double ratio) => 1 - Math.Min(1, ratio);
+
+    private static double OverlookedLetter(LetterWindow window, int position, ComparerOptions options) =>
+        Math.Max(options.OverlookedLetter, options.UnlistedShare * window.DoubtAround(position));
+
+    private static double Odds(double share) => share / (1 - share);
 
     private bool IsSwap(int place, int letter) =>
         window.Places[place].Weights is { IsSpace: false, IsPunctuation: false } first

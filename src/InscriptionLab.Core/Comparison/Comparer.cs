@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using System.Threading.Tasks;
 using InscriptionLab.Readings;
 using InscriptionLab.References;
 
@@ -29,7 +28,7 @@ public sealed class Comparer
         _references = references;
         _options = options ?? new ComparerOptions();
         _options.Validate();
-        _index = new FormIndex(references, _options);
+        _index = new FormIndex(references);
     }
 
     /// <summary>Gives the forms nearest to a reading with every difference, letter by letter.</summary>
@@ -37,39 +36,12 @@ public sealed class Comparer
     public ReadingComparison Compare(Reading reading)
     {
         ArgumentNullException.ThrowIfNull(reading);
-        LetterWindow[] windows = [.. LetterWindow.Of(reading, _options)];
-        var laid = new Alignment[windows.Length][];
-
-        // Each window by itself, on whatever processors are free; put together in reading order, so that the result is the same on any number of them.
-        Parallel.For(0, windows.Length, index => laid[index] = Lay(windows[index]));
-        var best = new Dictionary<int, NearestForm>();
-        foreach (var alignment in laid.SelectMany(alignments => alignments))
-        {
-            Keep(best, alignment);
-        }
-
+        var best = new NearestSearch(_index, [.. LetterWindow.Of(reading, _options)], _options).Find();
         return new ReadingComparison(reading, _references, new PictureEvidence(reading, _options).Weigh([.. Ranked(best).Take(_options.MaximumNearest)]));
     }
 
-    private Alignment[] Lay(LetterWindow window) =>
-        [.. _index.Propose(window).Select(form => Aligner.Align(window, form, _options)).OfType<Alignment>().Where(alignment => alignment.IsWhole)];
-
-    private void Keep(Dictionary<int, NearestForm> best, Alignment alignment)
-    {
-        if (best.TryGetValue(alignment.Form.Order, out var kept) && kept.Distance <= alignment.Cost)
-        {
-            return;
-        }
-
-        var found = new DifferenceFinder(alignment, _options).Find();
-        if (kept is null || found.Distance < kept.Distance)
-        {
-            best[alignment.Form.Order] = found;
-        }
-    }
-
     private IEnumerable<NearestForm> Ranked(Dictionary<int, NearestForm> best) => best
-        .OrderByDescending(found => Math.Round(found.Value.Letters - (_options.LettersPerDifference * found.Value.Distance), DigitsOfStanding))
+        .OrderByDescending(found => Math.Round(NearestSearch.Standing(found.Value.Letters, found.Value.Distance, _options), DigitsOfStanding))
         .ThenBy(found => Math.Round(found.Value.Distance, DigitsOfStanding))
         .ThenBy(found => found.Value.IsOtherCase)
         .ThenBy(found => found.Value.Form.Status)

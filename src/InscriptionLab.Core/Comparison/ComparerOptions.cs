@@ -53,13 +53,9 @@ public sealed record ComparerOptions
     /// <value>Default 0.05: a rival below one in twenty still meets its form through the other letters.</value>
     public double AlternativeFloor { get; init; } = 0.05;
 
-    /// <summary>Gets how many forms a line proposes by the letter pairs they share.</summary>
-    /// <value>Default 128; see the tests for what it finds in a long list.</value>
-    public int ProposedForms { get; init; } = 128;
-
-    /// <summary>Gets how many of them are laid over the line letter by letter, chosen by plain edit distance.</summary>
-    /// <value>Default 24.</value>
-    public int AlignedForms { get; init; } = 24;
+    /// <summary>Gets a value indicating whether every form of the list is laid over every line, with no bound that leaves out what cannot be among the nearest.</summary>
+    /// <value>Default false; true is slow and gives the same, which a test shows.</value>
+    public bool LaysEveryForm { get; init; }
 
     /// <summary>Gets how many forms a comparison lists.</summary>
     /// <value>Default 8.</value>
@@ -84,8 +80,6 @@ public sealed record ComparerOptions
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(LettersPerDifference);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(MaximumLog10Ratio);
         ArgumentOutOfRangeException.ThrowIfLessThan(MaximumJoinedLines, 1);
-        ArgumentOutOfRangeException.ThrowIfLessThan(ProposedForms, 1);
-        ArgumentOutOfRangeException.ThrowIfLessThan(AlignedForms, 1);
         ArgumentOutOfRangeException.ThrowIfLessThan(MaximumNearest, 1);
     }
 }

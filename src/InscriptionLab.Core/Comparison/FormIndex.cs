@@ -1,184 +1,169 @@
 using System;
-using System.Buffers;
-using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Linq;
-using System.Runtime.InteropServices;
+using System.Numerics;
 using InscriptionLab.References;
 
 namespace InscriptionLab.Comparison;
 
-/// <summary>Finds the forms that may lie near to a window: first by the letter pairs they share, then by plain edit distance to a run of words.</summary>
+/// <summary>
+/// The forms of a list sorted by their letters, so that forms which begin alike are looked at together, and the least number of letters in which each differs
+/// from any part of a window (bit-parallel optimal string alignment: G. Myers, J. ACM 46 (1999) 395-415; H. Hyyrö, Nordic J. Computing 10 (2003) 29-39).
+/// </summary>
 internal sealed class FormIndex
 {
-    private readonly ImmutableArray<IndexedForm> _forms;
-    private readonly double[] _standings;
-    private readonly int[] _wordCounts;
-    private readonly Dictionary<uint, int[]> _formsWithPair;
-    private readonly ComparerOptions _options;
+    /// <summary>Forms with more letters than this are taken to differ in none: they are laid over every window.</summary>
+    private const int MostLetters = 250;
 
-    internal FormIndex(ReferenceList references, ComparerOptions options)
+    private const int WordsOfPairs = 4;
+    private const int PairsOfASwap = 3;
+
+    private readonly ushort[] _letters;
+    private readonly int[] _starts;
+    private readonly byte[] _sharedWithPrevious;
+    private readonly ulong[] _present;
+    private readonly ulong[] _pairs;
+    private readonly ushort[] _letterCounts;
+    private readonly ushort[] _words;
+
+    internal FormIndex(ReferenceList references)
     {
-        _options = options;
-        var folds = new Dictionary<string, (string, string)>(StringComparer.Ordinal);
-        _forms = [.. references.Forms.DistinctBy(form => (form.Form, form.Maker, form.Status)).Select((form, order) => new IndexedForm(form, order, folds))];
-        _standings = new double[_forms.Length];
-        _wordCounts = [.. _forms.Select(form => form.Words)];
-        var postings = new Dictionary<uint, List<int>>();
-        foreach (var form in _forms)
+        ImmutableArray<IndexedForm> forms = [.. references.Forms.DistinctBy(form => (form.Form, form.Maker, form.Status)).Select((form, order) => new IndexedForm(form, order, Alphabet)).Where(form => form.LetterCount > 0)];
+        var bare = forms.Select(Bare).ToArray();
+        var sorted = Enumerable.Range(0, forms.Length).ToArray();
+        Array.Sort(sorted, (first, second) => bare[first].AsSpan().SequenceCompareTo(bare[second]) is not 0 and var order ? order : first - second);
+        Forms = [.. sorted.Select(form => forms[form])];
+        _letters = [.. sorted.SelectMany(form => bare[form])];
+        _present = [.. sorted.Select(form => bare[form].Aggregate(0UL, (letters, number) => letters | Bit(number)))];
+        _pairs = [.. sorted.SelectMany(form => PairsOf(bare[form]))];
+        _letterCounts = [.. Forms.Select(form => (ushort)Math.Min(ushort.MaxValue, form.LetterCount))];
+        _words = [.. Forms.Select(form => (ushort)Math.Min(ushort.MaxValue, form.Words))];
+        _starts = new int[Forms.Length + 1];
+        _sharedWithPrevious = new byte[Forms.Length];
+        for (var form = 0; form < Forms.Length; form++)
         {
-            var pairs = SearchKey.Pairs(form.Key);
-            _standings[form.Order] = form.LetterCount - (options.LettersPerDifference * pairs.Count / 2);
-            foreach (var pair in pairs)
+            _starts[form + 1] = _starts[form] + bare[sorted[form]].Length;
+            _sharedWithPrevious[form] = form == 0 ? (byte)0 : (byte)Math.Min(MostLetters, bare[sorted[form - 1]].AsSpan().CommonPrefixLength(bare[sorted[form]]));
+        }
+    }
+
+    internal FoldAlphabet Alphabet { get; } = new();
+
+    /// <summary>Gets the forms that have letters, sorted by them.</summary>
+    internal ImmutableArray<IndexedForm> Forms { get; }
+
+    /// <summary>Gets the number of letters of each form.</summary>
+    internal ReadOnlySpan<ushort> LetterCounts => _letterCounts;
+
+    /// <summary>Gets the number of words of each form.</summary>
+    internal ReadOnlySpan<ushort> Words => _words;
+
+    /// <summary>
+    /// Gives for each form a number of letters in which it differs at least from any part of a window: those of its letters that stand at no place, each counted once,
+    /// or a third of its pairs of neighbours that stand at no two places, since a letter replaced parts two pairs and two letters swapped part three.
+    /// </summary>
+    /// <param name="places">For each number of the alphabet, the places of the window (bits) that it may stand at.</param>
+    /// <param name="edits">One number for each form.</param>
+    internal void FewestEdits(ulong[] places, Span<byte> edits)
+    {
+        int[] there = [.. Enumerable.Range(0, places.Length).Where(number => places[number] != 0)];
+        var absent = ~there.Aggregate(0UL, (letters, number) => letters | Bit(number));
+        var pairs = new ulong[WordsOfPairs];
+        foreach (var first in there)
+        {
+            foreach (var second in there.Where(second => ((places[first] << 1) & places[second]) != 0))
             {
-                ref var list = ref CollectionsMarshal.GetValueRefOrAddDefault(postings, pair, out _);
-                (list ??= []).Add(form.Order);
+                AddPair(pairs, first, second);
             }
         }
 
-        _formsWithPair = postings.ToDictionary(posting => posting.Key, posting => posting.Value.ToArray());
-    }
-
-    /// <summary>Gives the forms worth laying over a window, most promising first.</summary>
-    internal IReadOnlyList<IndexedForm> Propose(LetterWindow window)
-    {
-        var runs = WordRuns(window);
-        return [.. ByPairs(window)
-            .Select(form => (Form: form, Nearest: Nearest(form.Key, form.Words, runs)))
-            .OrderByDescending(found => found.Form.LetterCount - (_options.LettersPerDifference * found.Nearest.Distance))
-            .ThenByDescending(found => found.Nearest.Similarity)
-            .ThenBy(found => found.Form.Order)
-            .Take(_options.AlignedForms)
-            .Select(found => found.Form)];
-    }
-
-    /// <summary>A letter replaced breaks two pairs, so half the pairs that are not shared stand for the distance. A form runs over several lines only between its words.</summary>
-    private IndexedForm[] ByPairs(LetterWindow window)
-    {
-        // Rented: an array as long as the list, made for each window, would keep the collector of large objects busy.
-        var rented = ArrayPool<ushort>.Shared.Rent(_forms.Length);
-        try
+        var apart = pairs.Select(word => ~word).ToArray();
+        for (var form = 0; form < edits.Length; form++)
         {
-            var shared = rented.AsSpan(0, _forms.Length);
-            shared.Clear();
-            foreach (var pair in Pairs(window))
-            {
-                foreach (var order in _formsWithPair.GetValueOrDefault(pair, []))
-                {
-                    shared[order]++;
-                }
-            }
-
-            return MostShared(shared, window.LineCount);
-        }
-        finally
-        {
-            ArrayPool<ushort>.Shared.Return(rented);
+            var of = _pairs.AsSpan(form * WordsOfPairs, WordsOfPairs);
+            var parted = BitOperations.PopCount(of[0] & apart[0]) + BitOperations.PopCount(of[1] & apart[1]) + BitOperations.PopCount(of[2] & apart[2]) + BitOperations.PopCount(of[3] & apart[3]);
+            edits[form] = (byte)Math.Max(BitOperations.PopCount(_present[form] & absent), (parted + PairsOfASwap - 1) / PairsOfASwap);
         }
     }
 
-    private IndexedForm[] MostShared(ReadOnlySpan<ushort> shared, int fewestWords)
+    /// <summary>
+    /// Gives the least number of letters replaced, missing, too many or swapped by which forms differ from some part of a window, spaces and punctuation left out.
+    /// A letter that the window has at no place differs everywhere.
+    /// </summary>
+    /// <param name="places">For each number of the alphabet, the places of the window (bits) that it may stand at.</param>
+    /// <param name="forms">The forms that are asked about, rising.</param>
+    /// <param name="edits">One number for each form of the list; only those asked about are written.</param>
+    internal void LeastEdits(ulong[] places, ReadOnlySpan<int> forms, Span<byte> edits)
     {
-        var best = new PriorityQueue<int, (double Standing, int Order)>();
-        var worst = double.NegativeInfinity;
-        var perPair = _options.LettersPerDifference / 2;
-        for (var order = 0; order < shared.Length; order++)
+        // The state after each letter: which differences down the window are +1 and -1, which cells equal their upper left neighbours, and the letter's places.
+        Span<ulong> plus = stackalloc ulong[MostLetters + 1];
+        Span<ulong> minus = stackalloc ulong[MostLetters + 1];
+        Span<ulong> equal = stackalloc ulong[MostLetters + 1];
+        Span<ulong> here = stackalloc ulong[MostLetters + 1];
+        (plus[0], minus[0], equal[0], here[0]) = (0, 0, 0, 0);
+        var (known, last) = (0, -1);
+        foreach (var form in forms)
         {
-            if (shared[order] == 0)
+            var letters = _letters.AsSpan(_starts[form].._starts[form + 1]);
+            if (letters.Length > MostLetters)
             {
+                (edits[form], known) = (0, 0);
                 continue;
             }
 
-            var standing = _standings[order] + (perPair * shared[order]);
-            if (_wordCounts[order] < fewestWords || standing <= worst)
+            for (var between = last + 1; between <= form && known > 0; between++)
             {
-                continue;
+                known = Math.Min(known, _sharedWithPrevious[between]);
             }
 
-            best.Enqueue(order, (standing, -order));
-            if (best.Count > _options.ProposedForms)
+            for (var at = known; at < letters.Length; at++)
             {
-                best.Dequeue();
-                worst = best.TryPeek(out _, out var least) ? least.Standing : worst;
+                var match = places[letters[at]];
+                var swap = ((~equal[at] & match) << 1) & here[at];
+                var same = (((match & plus[at]) + plus[at]) ^ plus[at]) | match | minus[at] | swap;
+                var right = ((minus[at] | ~(same | plus[at])) << 1) | 1;
+                var left = (same & plus[at]) << 1;
+                (plus[at + 1], minus[at + 1], equal[at + 1], here[at + 1]) = (left | ~(same | right), right & same, same, match);
             }
+
+            (known, last) = (letters.Length, form);
+            edits[form] = (byte)Least(letters.Length, plus[known], minus[known]);
         }
-
-        return [.. best.UnorderedItems.Select(item => _forms[item.Element]).OrderBy(form => form.Order)];
     }
 
-    private HashSet<uint> Pairs(LetterWindow window)
+    /// <summary>The least number of the last column: it stands at its top or below a step down.</summary>
+    private static int Least(int top, ulong plus, ulong minus)
     {
-        var pairs = new HashSet<uint>();
-        IReadOnlyList<string> previous = [LetterFold.Space];
-        foreach (var place in window.Places.Where(place => !place.IsPunctuation))
+        var least = top;
+        for (var rest = minus; rest != 0; rest &= rest - 1)
         {
-            IReadOnlyList<string> here = place.Weights is { } weights ? [weights.Fold, .. weights.Likely(_options.AlternativeFloor).Where(fold => fold.Length > 0)] : [LetterFold.Space];
-            foreach (var first in previous)
-            {
-                foreach (var second in here)
-                {
-                    pairs.Add(SearchKey.Pair(first[^1], second[0]));
-                }
-            }
-
-            foreach (var two in here.Where(fold => fold.Length > 1))
-            {
-                pairs.Add(SearchKey.Pair(two[0], two[1]));
-            }
-
-            previous = here;
+            var upTo = rest ^ (rest - 1);
+            least = Math.Min(least, top + BitOperations.PopCount(plus & upTo) - BitOperations.PopCount(minus & upTo));
         }
 
-        foreach (var last in previous)
+        return least;
+    }
+
+    private static ulong Bit(int number) => 1UL << (number % 64);
+
+    /// <summary>Pairs of neighbours as bits; pairs that fall on one bit count once, so that less is claimed and never more.</summary>
+    private static ulong[] PairsOf(ushort[] letters)
+    {
+        var pairs = new ulong[WordsOfPairs];
+        for (var at = 1; at < letters.Length; at++)
         {
-            pairs.Add(SearchKey.Pair(last[^1], LetterFold.Space[0]));
+            AddPair(pairs, letters[at - 1], letters[at]);
         }
 
         return pairs;
     }
 
-    /// <summary>Runs of words from the first line of the window to its last.</summary>
-    private static List<(string Text, int Words)> WordRuns(LetterWindow window)
+    private static void AddPair(ulong[] pairs, int first, int second)
     {
-        var words = window.Places
-            .Where(place => !place.IsBreak)
-            .GroupBy(place => place.Line)
-            .SelectMany(line => SearchKey.Of(line.Select(place => place.Weights!.Fold)).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(word => (Text: word, Line: line.Key)))
-            .ToArray();
-        var runs = new List<(string, int)>();
-        for (var first = 0; first < words.Length && words[first].Line == words[0].Line; first++)
-        {
-            for (var last = first; last < words.Length; last++)
-            {
-                if (words[last].Line == words[^1].Line)
-                {
-                    runs.Add((string.Join(' ', words[first..(last + 1)].Select(word => word.Text)), last - first + 1));
-                }
-            }
-        }
-
-        return runs;
+        const int Spread = 37;
+        var bit = ((first * Spread) + second) % (64 * WordsOfPairs);
+        pairs[bit / 64] |= 1UL << (bit % 64);
     }
 
-    /// <summary>The nearest run of words among those with as many words as the form, one more or one less.</summary>
-    private static (int Distance, double Similarity) Nearest(string key, int words, List<(string Text, int Words)> runs)
-    {
-        var best = (Distance: key.Length, Similarity: 0.0);
-        foreach (var (text, _) in runs.Where(run => Math.Abs(run.Words - words) <= 1))
-        {
-            if (Math.Abs(text.Length - key.Length) > best.Distance)
-            {
-                continue;
-            }
-
-            var distance = StringDistances.OptimalStringAlignment(text, key);
-            if (distance <= best.Distance)
-            {
-                var similarity = StringDistances.JaroWinkler(text, key);
-                best = distance < best.Distance || similarity > best.Similarity ? (distance, similarity) : best;
-            }
-        }
-
-        return best;
-    }
+    private static ushort[] Bare(IndexedForm form) => [.. form.Numbers.Where((_, index) => form.Letters[index] != LetterFold.Space && !form.IsPunctuation[index])];
 }

@@ -1,4 +1,3 @@
-using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Linq;
 using InscriptionLab.Readings;
@@ -11,19 +10,15 @@ internal sealed class IndexedForm
 {
     /// <param name="form">The row.</param>
     /// <param name="order">Its place in the list.</param>
-    /// <param name="folds">Each letter met so far with its fold, so that the forms of a long list share them.</param>
-    internal IndexedForm(ReferenceForm form, int order, Dictionary<string, (string Letter, string Fold)> folds)
+    /// <param name="alphabet">The letters met so far, so that the forms of a long list share them.</param>
+    internal IndexedForm(ReferenceForm form, int order, FoldAlphabet alphabet)
     {
         Form = form;
         Order = order;
         var letters = Graphemes.Of(form.Form);
-        foreach (var letter in letters)
-        {
-            folds.TryAdd(letter, (letter, LetterFold.Of(letter)));
-        }
-
-        Letters = [.. letters.Select(letter => folds[letter].Letter)];
-        Folds = [.. letters.Select(letter => folds[letter].Fold)];
+        Letters = [.. letters.Select(letter => alphabet.Shared(letter).Letter)];
+        Folds = [.. letters.Select(letter => alphabet.Shared(letter).Fold)];
+        Numbers = [.. Folds.Select(alphabet.NumberOf)];
         IsPunctuation = [.. Letters.Select(LetterFold.IsPunctuation)];
         LetterCount = Letters.Where((letter, index) => letter != LetterFold.Space && !IsPunctuation[index]).Count();
         Key = SearchKey.Of(Folds);
@@ -38,6 +33,9 @@ internal sealed class IndexedForm
     internal ImmutableArray<string> Letters { get; }
 
     internal ImmutableArray<string> Folds { get; }
+
+    /// <summary>Gets the numbers of the folded letters in the alphabet of the list.</summary>
+    internal ImmutableArray<ushort> Numbers { get; }
 
     internal ImmutableArray<bool> IsPunctuation { get; }
 

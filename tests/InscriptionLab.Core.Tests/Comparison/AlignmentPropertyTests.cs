@@ -16,7 +16,7 @@ public sealed class AlignmentPropertyTests
 
     private static double Distance(string read, string form, double probability = 1) => NearestTo(Fabricated.Of(Fabricated.Line(read, probability)), form).Distance;
 
-    private static NearestForm NearestTo(Reading reading, string form) => Assert.Single(new Comparer(Fabricated.List(form), Options with { ProposedForms = 1 }).Compare(reading).Nearest);
+    private static NearestForm NearestTo(Reading reading, string form) => Assert.Single(new Comparer(Fabricated.List(form), Options).Compare(reading).Nearest);
 
     private static bool Meets(string first, string second) => first.Intersect(second).Any();
 
