@@ -59,8 +59,10 @@ def main(measured):
             {"index": 7, "name": "end", "meaning": "input px from the cell to the line's end; coarse"}],
             "note": "channels 2 to 7 mean something only where core or ink is high"}},
         "threshold": 0.5, "measured": m["detector"]}
+    with open(os.path.join(HERE, "models.json"), encoding="utf-8") as f:
+        tubes = {**json.load(f)["models"]["tubes"], **file_facts("tubes.onnx")}           # train_tubes.py leaves no figures here
     with open(os.path.join(HERE, "models.json"), "w", encoding="utf-8") as f:
-        json.dump({"models": {"reader": reader, "detector": detector}}, f, ensure_ascii=False, indent=1)
+        json.dump({"models": {"reader": reader, "detector": detector, "tubes": tubes}}, f, ensure_ascii=False, indent=1)
         f.write("\n")
 
 

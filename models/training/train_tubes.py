@@ -98,7 +98,7 @@ def main():
     a.add_argument("--batch", type=int, default=16)
     a.add_argument("--lr", type=float, default=3e-3)
     a.add_argument("--resume")
-    a.add_argument("--shrink", type=int, default=2, help="how many times the drawn scenes are shrunk: 2 makes the longer side 128")
+    a.add_argument("--shrink", type=int, default=1, help="how many times the drawn scenes are shrunk: 1 leaves the longer side at 256")
     a.add_argument("--export")
     a.add_argument("--seed", type=int, default=1)
     a.add_argument("--device", default="cpu")
@@ -122,7 +122,7 @@ def main():
         optimiser.load_state_dict(state["optimiser"])
         seen = state["seen"]
     rng = np.random.default_rng([a.seed, seen, rank])
-    train = [load(f, a.shrink) for f in sorted(glob.glob(os.path.join(a.sets, "train_*.npz")))]
+    train = [{k: v.to(a.device) for k, v in load(f, a.shrink).items()} for f in sorted(glob.glob(os.path.join(a.sets, "train_*.npz")))]
     held = [load(f, a.shrink) for f in sorted(glob.glob(os.path.join(a.sets, "held_*.npz")))]
     share = np.array([len(p["kinds"]) for p in train], float)
     share /= share.sum()
@@ -137,7 +137,7 @@ def main():
         for g in optimiser.param_groups:
             g["lr"] = rate
         part = train[rng.choice(len(train), p=share)]
-        x, kinds, outline = batch(part, torch.from_numpy(rng.choice(len(part["kinds"]), a.batch, replace=False)), rng, a.device, True)
+        x, kinds, outline = batch(part, torch.from_numpy(rng.choice(len(part["kinds"]), a.batch, replace=False)).to(a.device), rng, a.device, True)
         loss = losses(net(x), kinds, outline)
         optimiser.zero_grad()
         loss.backward()
@@ -166,7 +166,7 @@ def main():
     if a.export:
         mean.eval().cpu()
         extra = dict(dynamo=False) if int(torch.__version__.split(".")[0]) >= 2 else {}
-        torch.onnx.export(Maps(mean).eval(), torch.zeros(1, 3, 96, 128), a.export, opset_version=17, input_names=["picture"], output_names=["maps"],
+        torch.onnx.export(Maps(mean).eval(), torch.zeros(1, 3, 192, 256), a.export, opset_version=17, input_names=["picture"], output_names=["maps"],
                           dynamic_axes={"picture": {2: "h", 3: "w"}, "maps": {2: "h", 3: "w"}}, **extra)
 
 

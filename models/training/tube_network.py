@@ -9,15 +9,17 @@ def block(i, o, stride=1, dilation=1):
 
 
 class Tubes(nn.Module):
-    """Picture n x 3 x h x w (BGR, -1 to 1, sides multiples of 16) to logits n x 4 x h/2 x w/2: other, wall, part; outline."""
+    """Picture n x 3 x h x w (BGR, -1 to 1, sides multiples of 32) to logits n x 4 x h/2 x w/2: other, wall, part; outline."""
 
-    def __init__(self, c=(12, 20, 32, 48)):
+    def __init__(self, c=(16, 24, 40, 64, 80)):
         super().__init__()
         self.d1 = block(3, c[0], 2)
         self.d2 = nn.Sequential(block(c[0], c[1], 2), block(c[1], c[1]))
         self.d3 = nn.Sequential(block(c[1], c[2], 2), block(c[2], c[2]))
-        self.d4 = nn.Sequential(block(c[2], c[3], 2), block(c[3], c[3], 1, 2), block(c[3], c[3], 1, 2))
-        self.whole = nn.Linear(c[3], c[3])
+        self.d4 = nn.Sequential(block(c[2], c[3], 2), block(c[3], c[3]))
+        self.d5 = nn.Sequential(block(c[3], c[4], 2), block(c[4], c[4], 1, 2), block(c[4], c[4], 1, 2))
+        self.whole = nn.Linear(c[4], c[4])
+        self.u4 = block(c[4] + c[3], c[3])
         self.u3 = block(c[3] + c[2], c[2])
         self.u2 = block(c[2] + c[1], c[1])
         self.u1 = block(c[1] + c[0], c[0] + 4)
@@ -29,7 +31,9 @@ class Tubes(nn.Module):
         b = self.d2(a)
         c = self.d3(b)
         d = self.d4(c)
-        d = d + self.whole(d.mean((2, 3)))[:, :, None, None]
+        e = self.d5(d)
+        e = e + self.whole(e.mean((2, 3)))[:, :, None, None]
+        d = self.u4(torch.cat([up(e), d], 1))
         c = self.u3(torch.cat([up(d), c], 1))
         b = self.u2(torch.cat([up(c), b], 1))
         return self.out(self.u1(torch.cat([up(b), a], 1)))

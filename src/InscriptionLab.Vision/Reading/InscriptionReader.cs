@@ -97,11 +97,12 @@ public sealed class InscriptionReader : IDisposable
         }
 
         var sights = LookUpright(photo, strip, traces, cancel);
-        var kept = sights
+        var legible = sights
             .Where(seen => seen.Sight.Lettering >= _options.LetteringFrom.Value)
             .Select(seen => (Reading: _reader.Read(seen.Line, seen.Sight), seen.Sight))
-            .Where(seen => IsLegible(seen.Reading))
-            .ToList();
+            .Where(seen => IsLegible(seen.Reading));
+        // Only now: a stray line that was no lettering must not say which way the reader faces.
+        var kept = ReadingOrder.Of(legible, seen => seen.Reading.Line.InStrip);
         var lines = Beside([.. kept.Select(seen => seen.Reading)], cancel);
         return new Readings.Reading(Name, lines, Style([.. kept.Select(seen => (seen.Sight, seen.Reading.Letters.Length))]));
     }

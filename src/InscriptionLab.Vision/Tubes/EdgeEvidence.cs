@@ -34,15 +34,20 @@ internal sealed class EdgeEvidence
     /// <summary>Step below which no texture is assumed to lie, in L*a*b* units: JPEG and rounding.</summary>
     private const double SmallestTexture = 0.4;
 
+    /// <summary>What an outline seen by the network adds to the promise of a place: as much as a clear edge.</summary>
+    private const double OutlineShare = Clear;
+
     /// <summary>Evidence of a place out of the picture: all but neutral, so that a tube may leave the picture and come back.</summary>
     private const double OutOfPicture = -0.02;
 
     private readonly float[] _evidence;
+    private readonly float[] _promise;
 
-    private EdgeEvidence(TurnedProfiles profiles, float[] evidence, double texture)
+    private EdgeEvidence(TurnedProfiles profiles, float[] evidence, float[] promise, double texture)
     {
         Profiles = profiles;
         _evidence = evidence;
+        _promise = promise;
         Texture = texture;
     }
 
@@ -66,6 +71,18 @@ internal sealed class EdgeEvidence
         }
     }
 
+    /// <summary>Gives what a strip and row promise to a search for outlines: the evidence, and more where the network sees an outline.</summary>
+    internal double Promise(int strip, int row)
+    {
+        if ((uint)row >= (uint)Profiles.Rows)
+        {
+            return OutOfPicture;
+        }
+
+        var value = _promise[(strip * Profiles.Rows) + row];
+        return float.IsNaN(value) ? OutOfPicture : value;
+    }
+
     /// <summary>Gives a value indicating whether a place of a line lies in the picture.</summary>
     internal bool InPicture(int strip, double row) =>
         row >= 0 && row < Profiles.Rows && !float.IsNaN(_evidence[(strip * Profiles.Rows) + (int)row]);
@@ -82,7 +99,10 @@ internal sealed class EdgeEvidence
         return sum / Profiles.Strips;
     }
 
-    internal static EdgeEvidence From(TurnedProfiles profiles)
+    /// <summary>Weighs the steps of levelled profiles.</summary>
+    /// <param name="profiles">The profiles.</param>
+    /// <param name="maps">What the network sees in the photo; null where none looked.</param>
+    internal static EdgeEvidence From(TurnedProfiles profiles, TubeMaps? maps = null)
     {
         var steps = new float[profiles.Strips * profiles.Rows];
         for (var strip = 0; strip < profiles.Strips; strip++)
@@ -106,7 +126,22 @@ internal sealed class EdgeEvidence
             }
         }
 
-        return new EdgeEvidence(profiles, evidence, texture);
+        return new EdgeEvidence(profiles, evidence, maps is null ? evidence : Promise(profiles, evidence, maps), texture);
+    }
+
+    private static float[] Promise(TurnedProfiles profiles, float[] evidence, TubeMaps maps)
+    {
+        var promise = new float[evidence.Length];
+        for (var strip = 0; strip < profiles.Strips; strip++)
+        {
+            for (var row = 0; row < profiles.Rows; row++)
+            {
+                var at = (strip * profiles.Rows) + row;
+                promise[at] = evidence[at] + (float)(OutlineShare * maps.At(profiles.ToPhoto(profiles.Middles[strip], row)).Outline);
+            }
+        }
+
+        return promise;
     }
 
     /// <summary>The steps usual beside a row: the mean of the medians above and below it. Threads of cloth and the slopes of a highlight have many like steps, an outline stands alone.</summary>

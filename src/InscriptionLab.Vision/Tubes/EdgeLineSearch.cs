@@ -82,7 +82,7 @@ internal static class EdgeLineSearch
                 start = strip;
             }
 
-            sum += evidence[strip, (int)Math.Round(middle + (slope * (profiles.Middles[strip] - half)))];
+            sum += evidence.Promise(strip, (int)Math.Round(middle + (slope * (profiles.Middles[strip] - half))));
             if (sum > best)
             {
                 best = sum;

@@ -32,7 +32,7 @@ internal sealed class OutlineHypotheses(TubeFinderOptions options)
     /// <summary>Gives the tubes along a direction, best first.</summary>
     internal IEnumerable<(Tube Tube, double Score)> Along(double direction, Photo photo, LabPicture picture, LinearPicture linear, TubeMaps? maps)
     {
-        var (evidence, lines) = Level(picture, direction);
+        var (evidence, lines) = Level(picture, direction, maps);
         var smallest = options.SmallestDiameter * options.WorkingSide;
         var region = maps is null ? null : RegionEvidence.From(evidence.Profiles, maps);
         var taken = new List<OutlinePair>();
@@ -73,12 +73,12 @@ internal sealed class OutlineHypotheses(TubeFinderOptions options)
     }
 
     /// <summary>Turns the picture until its clearest edges lie level.</summary>
-    private (EdgeEvidence Evidence, IReadOnlyList<EdgeLine> Lines) Level(LabPicture picture, double direction)
+    private (EdgeEvidence Evidence, IReadOnlyList<EdgeLine> Lines) Level(LabPicture picture, double direction, TubeMaps? maps)
     {
         var round = 0;
         while (true)
         {
-            var evidence = EdgeEvidence.From(TurnedProfiles.From(picture, direction, options.Strips));
+            var evidence = EdgeEvidence.From(TurnedProfiles.From(picture, direction, options.Strips), maps);
             var lines = EdgeLineSearch.Find(evidence, options.SteepestSlope);
             round++;
             if (round == DirectionRounds || lines.Count == 0)

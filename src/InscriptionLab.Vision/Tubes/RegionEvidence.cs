@@ -2,10 +2,10 @@ using System;
 
 namespace InscriptionLab.Vision.Tubes;
 
-/// <summary>The network's maps in the turned picture: for each strip and row how surely a telescope is there.</summary>
+/// <summary>The network's maps in the turned picture: for each strip and row how surely plain tube wall is there.</summary>
 internal sealed class RegionEvidence
 {
-    /// <summary>Width of the bands beyond two outlines in which there must be no telescope, as a share of the diameter, and in rows at least: a cell of the network is 16 rows.</summary>
+    /// <summary>Width of the bands beyond two outlines in which there must be no wall, as a share of the diameter, and in rows at least: a cell of the network is 5 to 6 rows.</summary>
     private const double BandBeyond = 0.15;
     private const double NarrowestBand = 10;
 
@@ -26,7 +26,7 @@ internal sealed class RegionEvidence
             for (var row = 0; row < profiles.Rows; row++)
             {
                 var known = profiles.InPicture(strip, row);
-                sums[at + row + 1] = sums[at + row] + (known ? maps.At(profiles.ToPhoto(profiles.Middles[strip], row)).Telescope : 0);
+                sums[at + row + 1] = sums[at + row] + (known ? maps.At(profiles.ToPhoto(profiles.Middles[strip], row)).Wall : 0);
                 knownSums[at + row + 1] = knownSums[at + row] + (known ? 1 : 0);
             }
         }

@@ -33,6 +33,6 @@ public sealed record TubeFinderOptions
     public double AssumedFocal { get; init; } = 1.4;
 
     /// <summary>Gets the score above which two outlines are taken for a tube, 0 to 1.</summary>
-    /// <value>0.2.</value>
-    public Probability SmallestConfidence { get; init; } = Probability.From(0.2);
+    /// <value>0.35.</value>
+    public Probability SmallestConfidence { get; init; } = Probability.From(0.35);
 }

@@ -7,7 +7,6 @@ namespace InscriptionLab.Vision.Tubes;
 internal sealed class TubeMaps
 {
     /// <summary>Maps of the network's output: anything else, wall, collar or barrel, outline.</summary>
-    private const int Other = 0;
     private const int Wall = 1;
     private const int Outline = 3;
 
@@ -29,6 +28,13 @@ internal sealed class TubeMaps
         (Columns, Rows, _cellsPerPixel) = (columns, rows, cellsPerPixel);
     }
 
+    private TubeMaps(float[] numbers, TubeMaps like)
+    {
+        _numbers = numbers;
+        (_stride, _plane, _cellsPerPixel) = (like._stride, like._plane, like._cellsPerPixel);
+        (Columns, Rows) = (like.Columns, like.Rows);
+    }
+
     internal int Columns { get; }
 
     internal int Rows { get; }
@@ -36,8 +42,33 @@ internal sealed class TubeMaps
     /// <summary>Gets the cells a photo pixel.</summary>
     internal double CellsPerPixel => _cellsPerPixel;
 
-    /// <summary>Gives, at a photo point, how likely a telescope is there (wall, collar or barrel), and how likely an outline.</summary>
-    internal (float Telescope, float Outline) At(PixelPoint point)
+    /// <summary>Gives the mean, cell by cell of these maps, of them and others of the same photo.</summary>
+    internal TubeMaps MeanWith(params ReadOnlySpan<TubeMaps> others)
+    {
+        var numbers = (float[])_numbers.Clone();
+        for (var row = 0; row < Rows; row++)
+        {
+            for (var column = 0; column < Columns; column++)
+            {
+                var at = (row * _stride) + column;
+                var place = new PixelPoint(((column + 0.5) / _cellsPerPixel) - 0.5, ((row + 0.5) / _cellsPerPixel) - 0.5);
+                foreach (var other in others)
+                {
+                    var (wall, outline) = other.At(place);
+                    numbers[(Wall * _plane) + at] += wall;
+                    numbers[(Outline * _plane) + at] += outline;
+                }
+
+                numbers[(Wall * _plane) + at] /= others.Length + 1;
+                numbers[(Outline * _plane) + at] /= others.Length + 1;
+            }
+        }
+
+        return new TubeMaps(numbers, this);
+    }
+
+    /// <summary>Gives, at a photo point, how likely plain tube wall is there, and how likely an outline of one.</summary>
+    internal (float Wall, float Outline) At(PixelPoint point)
     {
         var x = Math.Clamp(((point.X + 0.5) * _cellsPerPixel) - 0.5, 0, Columns - 1);
         var y = Math.Clamp(((point.Y + 0.5) * _cellsPerPixel) - 0.5, 0, Rows - 1);
@@ -47,7 +78,7 @@ internal sealed class TubeMaps
         float Of(int map) =>
             ((1 - v) * (((1 - u) * Value(map, left, top)) + (u * Value(map, right, top))))
             + (v * (((1 - u) * Value(map, left, bottom)) + (u * Value(map, right, bottom))));
-        return (1 - Of(Other), Of(Outline));
+        return (Of(Wall), Of(Outline));
     }
 
     /// <summary>Gives the share of the photo that is tube wall.</summary>

@@ -9,11 +9,14 @@ namespace InscriptionLab.Vision.Tubes;
 /// <summary>The network that marks tube walls and their outlines in a small copy of the photo.</summary>
 internal sealed class TubeNetwork : IDisposable
 {
-    /// <summary>Longer side of the copy, as in training.</summary>
-    private const int LongerSide = 128;
+    /// <summary>
+    /// Longer sides of the copies, around the 256 of training: from afar the network sees what is a tube and what only its mirror image of the table, from near
+    /// where its outline runs. The mean of the three looks serves.
+    /// </summary>
+    private static readonly int[] LongerSides = [192, 256, 384];
 
     /// <summary>The network's sides must be whole multiples of this.</summary>
-    private const int SideStep = 16;
+    private const int SideStep = 32;
 
     /// <summary>Input pixels a cell of the output.</summary>
     private const int CellSize = 2;
@@ -34,7 +37,13 @@ internal sealed class TubeNetwork : IDisposable
     /// <summary>Looks at a photo.</summary>
     internal TubeMaps Look(ColourImage colour)
     {
-        var scale = (double)LongerSide / Math.Max(colour.Width, colour.Height);
+        var looks = Array.ConvertAll(LongerSides, side => Look(colour, side));
+        return looks[^1].MeanWith(looks.AsSpan(..^1));
+    }
+
+    private TubeMaps Look(ColourImage colour, int longerSide)
+    {
+        var scale = (double)longerSide / Math.Max(colour.Width, colour.Height);
         var width = Math.Max(CellSize, (int)Math.Round(colour.Width * scale));
         var height = Math.Max(CellSize, (int)Math.Round(colour.Height * scale));
         var (fullWidth, fullHeight) = (RoundUp(width), RoundUp(height));
