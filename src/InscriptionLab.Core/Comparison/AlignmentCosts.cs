@@ -82,7 +82,7 @@ internal sealed class AlignmentCosts(LetterWindow window, IndexedForm form, Comp
     internal static double Cost(double ratio) => 1 - Math.Min(1, ratio);
 
     private static double OverlookedLetter(LetterWindow window, int position, ComparerOptions options) =>
-        Math.Max(options.OverlookedLetter, options.UnlistedShare * window.DoubtAround(position));
+        Math.Max(options.OverlookedLetter, Math.Min(options.OverlookedBesideDoubt, options.UnlistedShare * window.DoubtAround(position)));
 
     private static double Odds(double share) => share / (1 - share);
 

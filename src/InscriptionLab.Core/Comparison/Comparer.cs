@@ -37,7 +37,7 @@ public sealed class Comparer
     {
         ArgumentNullException.ThrowIfNull(reading);
         var best = new NearestSearch(_index, [.. LetterWindow.Of(reading, _options)], _options).Find();
-        return new ReadingComparison(reading, _references, new PictureEvidence(reading, _options).Weigh([.. Ranked(best).Take(_options.MaximumNearest)]));
+        return new ReadingComparison(reading, _references, [.. new PictureEvidence(reading, _options).Weigh([.. Ranked(best).Take(_options.MaximumNearest)]).Select(new SmallLettering(reading, _options).HoldBack)]);
     }
 
     private IEnumerable<NearestForm> Ranked(Dictionary<int, NearestForm> best) => best

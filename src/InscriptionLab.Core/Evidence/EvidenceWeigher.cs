@@ -69,7 +69,7 @@ public sealed class EvidenceWeigher
     private IEnumerable<(string Statement, FeatureWeight Weight)> Observations(Reading reading, Finding finding, ReferenceForm[] rows, Dating dating, SecondName? second, Circumstances known)
     {
         ReferenceForm[] attested = [.. rows.Where(form => form.Status == AttestationStatus.Attested)];
-        if (SpellingEvidence.Of(finding) is { } spelling)
+        if (SpellingEvidence.Of(finding, attested.Length) is { } spelling)
         {
             yield return spelling;
         }
@@ -77,6 +77,13 @@ public sealed class EvidenceWeigher
         foreach (var seen in new LetteringEvidence(reading, finding, attested, known, _options).All().Concat(DateEvidence.Of(dating, second)))
         {
             yield return seen;
+        }
+
+        if (known.Construction is { Measures: { IsEmpty: false } measures })
+        {
+            yield return MeasuredValue.Unlike(measures) is { } unlike
+                ? ($"Of the measured values, {unlike}: unlike catalogued hand telescopes, or of different parts.", EvidenceTables.Weight("measures", "outside"))
+                : ("The measured values are those of catalogued hand telescopes.", EvidenceTables.Weight("measures", "within"));
         }
 
         foreach (var other in known.HousesInOtherPhotos.Where(other => other != finding.Leading!.Form.Maker).Take(1))

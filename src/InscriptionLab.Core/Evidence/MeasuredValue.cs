@@ -23,6 +23,17 @@ public sealed record MeasuredValue(string Name, double Value)
     /// <summary>Gets the values that a record may hold.</summary>
     public static ImmutableArray<string> Names { get; } = [.. Plausible.Select(range => range.Name)];
 
+    /// <summary>Gives the first of the values, or pair of them, that is not like a catalogued hand telescope; null where all are.</summary>
+    internal static string? Unlike(ImmutableArray<MeasuredValue> values)
+    {
+        double? Of(string name) => values.FirstOrDefault(value => value.Name == name)?.Value;
+        var outside = Plausible.FirstOrDefault(range => Of(range.Name) is { } value && (value < range.From || value > range.To));
+        return outside.Name is { } name ? string.Create(CultureInfo.InvariantCulture, $"{name} {Of(name):0.##} is outside {outside.From:0} to {outside.To:0}")
+            : Of(Clear) >= Of(Outer) ? string.Create(CultureInfo.InvariantCulture, $"the clear aperture, {Of(Clear):0.##} mm, is not smaller than the outside of its cell, {Of(Outer):0.##} mm")
+            : Of(Stop) > Of(Clear) ? string.Create(CultureInfo.InvariantCulture, $"the stop, {Of(Stop):0.##} mm, is wider than the clear aperture, {Of(Clear):0.##} mm")
+            : null;
+    }
+
     /// <summary>Says what the values tell of each other.</summary>
     internal static IEnumerable<string> Remarks(ImmutableArray<MeasuredValue> values)
     {

@@ -18,13 +18,16 @@ internal static class SpellingEvidence
     /// <summary>Names of the four in the table of weights.</summary>
     private static readonly ImmutableArray<string> Names = ["attested", "period-copy", "reproduction", "other"];
 
+    private const int Attested = 0;
     private const int Other = 3;
 
     /// <summary>A share from which the photo is said to show one of the four.</summary>
     private const double Shown = 0.8;
 
     /// <summary>Gives what was seen and its weight; null where words or line ends, and not letters, leave the spelling open.</summary>
-    internal static (string Statement, FeatureWeight Weight)? Of(Finding finding)
+    /// <param name="finding">The finding; it names a form.</param>
+    /// <param name="attested">Attested rows that the list has for the house.</param>
+    internal static (string Statement, FeatureWeight Weight)? Of(Finding finding, int attested)
     {
         var leading = new FormStanding(finding.Leading!, new JudgeOptions());
         if (finding.Outcome == FindingOutcome.Undecided && (leading.IsExcluded || !leading.Words.AbsentWords.IsEmpty || leading.Nearest.Differences.Any(FormStanding.IsBeforeLine)))
@@ -35,7 +38,7 @@ internal static class SpellingEvidence
         var shares = Shares(finding, leading);
         var most = Array.IndexOf(shares, shares.Max());
         var rows = Names.Select(name => EvidenceTables.Weights.Single(weight => weight.Feature == "spelling" && weight.Observation == name)).ToArray();
-        double Mixed(Proposition proposition) => rows.Zip(shares, (row, share) => row.Under(proposition) * share).Sum();
+        double Mixed(Proposition proposition) => Under(rows, proposition, attested).Zip(shares, (weight, share) => weight * share).Sum();
         var weight = rows[most] with
         {
             Observation = shares[most] >= Shown ? Names[most] : "open",
@@ -44,6 +47,23 @@ internal static class SpellingEvidence
             Modern = Mixed(Proposition.Modern),
         };
         return (Statement(leading.Nearest.Form, shares, most), weight);
+    }
+
+    /// <summary>
+    /// However rare the table has it that a house spells itself in a way not listed, n rows that spell it as listed do not show it to be rarer than one in n + 2
+    /// (Laplace's rule of succession); what is added there is taken from the spelling as listed.
+    /// </summary>
+    private static double[] Under(FeatureWeight[] rows, Proposition proposition, int attested)
+    {
+        var weights = rows.Select(row => row.Under(proposition)).ToArray();
+        if (proposition == Proposition.House)
+        {
+            var raised = Math.Max(0, (1.0 / (attested + 2)) - weights[Other]);
+            weights[Other] += raised;
+            weights[Attested] -= raised;
+        }
+
+        return weights;
     }
 
     private static double[] Shares(Finding finding, FormStanding leading)

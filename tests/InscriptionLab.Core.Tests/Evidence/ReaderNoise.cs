@@ -4,6 +4,7 @@ using System.Collections.Immutable;
 using System.Linq;
 using System.Text.Json;
 using InscriptionLab.Core.Tests.Comparison;
+using InscriptionLab.Measures;
 using InscriptionLab.Readings;
 
 namespace InscriptionLab.Core.Tests.Evidence;
@@ -25,7 +26,10 @@ internal sealed class ReaderNoise(Random random, int leastHeight)
 
     private (string Cut, Letter? Seen)[] Any => _any ??= [.. _sightings.SelectMany(letters => letters.Value.Select(seen => (letters.Key, seen)))];
 
-    internal LineReading Read(string cut) => Fabricated.Line([.. Fabricated.Clusters(cut).Select(Seen).OfType<Letter>()]);
+    /// <summary>A box as high as the smallest letters that were measured.</summary>
+    private Quad Box => new(new PixelPoint(0, 0), new PixelPoint(10, 0), new PixelPoint(10, leastHeight), new PixelPoint(0, leastHeight));
+
+    internal LineReading Read(string cut) => Fabricated.Line([.. Fabricated.Clusters(cut).Select(Seen).OfType<Letter>().Select(letter => letter with { InPhoto = Box })]);
 
     /// <summary>A letter that was measured fewer than five times is read as any other was, itself put in that one's place.</summary>
     private Letter? Seen(string cut)

@@ -62,7 +62,7 @@ internal sealed class SimulatedWorld
         var lines = piece.Lines.Select(_noise.Read).ToArray();
         var reading = Fabricated.Of(lines) with { Style = [new StyleCandidate(piece.Style, Probability.From(0.9))] };
         var finding = _judge.Decide(_comparer.Compare(reading));
-        return new SimulatedCase(house.Name, truth, piece.Lines[0], piece.Year, reading, finding, _weigher.Weigh(reading, finding, Circumstances.None with { Prior = PriorOdds.Parse("1:1:1") }));
+        return new SimulatedCase(house.Name, truth, piece.Lines[0], string.Join(' ', piece.Lines), piece.Year, reading, finding, _weigher.Weigh(reading, finding, Circumstances.None with { Prior = PriorOdds.Parse("1:1:1") }));
     }
 
     private bool Chance(double probability) => _random.NextDouble() < probability;

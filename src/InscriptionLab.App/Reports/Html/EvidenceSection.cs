@@ -23,7 +23,7 @@ internal static class EvidenceSection
 
         // The statements of the items stand in the table already.
         Sentences(page, [.. report.Sentences.Skip(report.Items.Length)]);
-        page.Open("details").Element("summary", "The words for ratios").Element("p", Findings.VerbalScale.Note);
+        page.Open("details", ("open", "open")).Element("summary", "The words for ratios").Element("p", Findings.VerbalScale.Note);
         Sentences(page, EvidenceSentences.Scale);
         page.Close("details").Close("section");
     }

@@ -47,7 +47,7 @@ internal static class ExaminationPage
         }
 
         FindingSection.Write(page, examination.Finding);
-        NearestSection.Write(page, examination.Finding);
+        NearestSection.Write(page, examination.Finding, examination.Reading, Invariant($"p{index}"));
         EvidenceSection.Write(page, examination.Evidence);
         AdviceSection.Write(page, examination.Advice);
         PhotoSection.Write(page, examination, index);

@@ -23,7 +23,7 @@ internal static class LetteringSection
 
         for (var i = 0; i < reading.Lines.Length; i++)
         {
-            Line(page, reading.Lines[i], Invariant($"{prefix}-line{i}"));
+            Line(page, reading.Lines[i], PictureOf(prefix, i));
         }
 
         if (reading.Style.Length > 0)
@@ -33,6 +33,9 @@ internal static class LetteringSection
 
         page.Close("section");
     }
+
+    /// <summary>Gives the name under which the picture of a line lies in the page.</summary>
+    internal static string PictureOf(string prefix, int line) => Invariant($"{prefix}-line{line}");
 
     private static void Line(Markup page, LineReading line, string id)
     {
@@ -74,7 +77,8 @@ internal static class LetteringSection
         page.Close("tr");
     }
 
-    private static void Thumbnail(Markup page, Letter letter, string id)
+    /// <summary>Shows the part of a line's picture that holds a letter.</summary>
+    internal static void Thumbnail(Markup page, Letter letter, string id)
     {
         var corners = Drawing.Corners(letter.InCrop).ToList();
         var (left, right) = (corners.Min(point => point.X), corners.Max(point => point.X));

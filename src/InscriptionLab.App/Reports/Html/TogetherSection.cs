@@ -15,7 +15,7 @@ internal static class TogetherSection
         var how = set.Kind == SetKind.Raking ? "one view under different lamps" : "the tube turned between the photos";
         page.Open("article").Element("h2", $"{Counted(set.Members.Length, "photo", "photos")} read together: {how}", ("class", "photo-name"));
         FindingSection.Write(page, set.Finding);
-        NearestSection.Write(page, set.Finding);
+        NearestSection.Write(page, set.Finding, set.Reading, Invariant($"set{index}"));
         if (set.Mosaic is { } mosaic)
         {
             page.Open("section").Element("h3", "The tube laid flat, from all photos")
