@@ -1,5 +1,8 @@
+using System;
 using System.Collections.Generic;
+using System.Globalization;
 using System.Linq;
+using InscriptionLab.Comparison;
 
 namespace InscriptionLab.Evidence;
 
@@ -40,7 +43,7 @@ internal static class DateEvidence
             var other = dating.Statements.FirstOrDefault(statement => statement.Kind == DateKind.SecondName);
             var isApart = other is not null && form is not null && other.Interval.Intersect(form.Interval) is null;
             yield return (
-                $"The piece names two houses; the other is {second.Nearest.Form.Maker}, spelt as '{second.Nearest.Form.Form}' in the list. Both were compared; which of them made it, and which sold it, the lettering does not tell.",
+                $"The piece names two houses; the other is {second.Nearest.Form.Maker}, {Spelt(second)}. Both were compared; which of them made it, and which sold it, the lettering does not tell.",
                 EvidenceTables.Weight("names", isApart ? "two-apart" : "two-together"));
         }
     }
@@ -52,6 +55,16 @@ internal static class DateEvidence
             ? ($"{Capital(statement.What)} ({statement.Interval}) fits the years of the house{(others.Length == 0 ? " as far as they are listed" : string.Empty)}.", EvidenceTables.Weight(feature, fits))
             : ($"{Capital(statement.What)} ({statement.Interval}) does not fit {apart.What} ({apart.Interval}).", EvidenceTables.Weight(feature, "apart"));
     }
+
+    private static string Spelt(SecondName second) => second.IsSpeltAsListed
+        ? $"spelt as '{second.Nearest.Form.Form}' in the list"
+        : $"near to '{second.Nearest.Form.Form}' in the list ({string.Join(", ", second.Nearest.SpellingDifferences.Select(Differs).DefaultIfEmpty("no letter differs for certain"))})";
+
+    private static string Differs(LetterDifference place) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{Named(place.Read)} for {Named(place.Attested)}, the picture {Math.Pow(10, Math.Abs(place.Log10Ratio)):0.#} times more probable with {Named(place.Log10Ratio > 0 ? place.Attested : place.Rival)}");
+
+    private static string Named(string letter) => letter.Length == 0 ? "no letter" : $"'{letter}'";
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -63,7 +63,7 @@ public sealed class Dater
         return Statement($"the form '{form.Form}'", RowsLike(form), form.Source, DateKind.Form);
     }
 
-    private IEnumerable<DateStatement> OfSecond(SecondName? second) => second is { Nearest.Form: var form }
+    private IEnumerable<DateStatement> OfSecond(SecondName? second) => second is { IsSpeltAsListed: true, Nearest.Form: var form }
         ? Statement($"the second name '{form.Form}'", RowsLike(form), form.Source, DateKind.SecondName)
         : [];
 

@@ -11,6 +11,9 @@ namespace InscriptionLab.Evidence;
 /// <param name="comparer">The list's comparer.</param>
 internal sealed class SecondNameFinder(Comparer comparer)
 {
+    /// <summary>Fewest letters of a name that is only near: shorter ones lie near to too many words of a street or a trade.</summary>
+    private const int FewestLettersOfANearName = 6;
+
     private readonly JudgeOptions _judging = new();
 
     internal SecondName? Find(Reading reading, Finding finding)
@@ -24,8 +27,11 @@ internal sealed class SecondNameFinder(Comparer comparer)
         return rest.Lines.IsEmpty
             ? null
             : comparer.Compare(rest).Nearest
-                .Where(nearest => nearest.Form.Status == AttestationStatus.Attested && !IsRelated(nearest.Form, leading) && new FormStanding(nearest, _judging).IsConfirmed)
-                .Select(nearest => new SecondName(nearest))
+                .Where(nearest => nearest.Form.Status == AttestationStatus.Attested && !IsRelated(nearest.Form, leading))
+                .Select(nearest => new FormStanding(nearest, _judging))
+                .Where(form => form.IsConfirmed || (form.IsNear && form.Nearest.Letters >= FewestLettersOfANearName && form.Words.AbsentWords.IsEmpty))
+                .OrderByDescending(form => form.IsConfirmed)
+                .Select(form => new SecondName(form.Nearest, form.IsConfirmed))
                 .FirstOrDefault();
     }
 

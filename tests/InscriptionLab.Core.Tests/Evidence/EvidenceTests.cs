@@ -167,6 +167,19 @@ public sealed class EvidenceTests
         Assert.DoesNotContain(Seen(Report("Tolliver", "Tolliver & Son")), seen => seen.Item1 == "names");
     }
 
+    /// <summary>Each name is compared: the second one may be misspelt too, and then it dates nothing.</summary>
+    [Fact]
+    public void A_second_name_that_is_only_near_is_flagged_with_its_letter()
+    {
+        var report = Report("Tolliver", "Corvestry");
+
+        Assert.Equal(("Tolliver", "Corvestri", false), (report.House, report.Second!.Nearest.Form.Maker, report.Second.IsSpeltAsListed));
+        Assert.Contains(("names", "two-together"), Seen(report));
+        Assert.Contains(report.Items, item => item.Statement.Contains("near to 'Corvestri' in the list ('y' for 'i', the picture 1998 times more probable with 'y')", StringComparison.Ordinal));
+        Assert.DoesNotContain(report.Dating.Statements, statement => statement.Kind == DateKind.SecondName);
+        Assert.Null(Report("Tolliver", "BRACKHAVEN").Second);
+    }
+
     [Fact]
     public void Another_photo_with_another_house_is_flagged_and_weighs_nothing()
     {

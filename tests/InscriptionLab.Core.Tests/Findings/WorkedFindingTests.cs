@@ -1,7 +1,9 @@
 using System;
+using System.Collections.Generic;
 using System.Linq;
 using InscriptionLab.Comparison;
 using InscriptionLab.Core.Tests.Comparison;
+using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 using InscriptionLab.Readings;
 using Xunit;
@@ -76,5 +78,36 @@ public sealed class WorkedFindingTests
         var line = Line.With(6, 0.96, ("c", 0.02), ("e", 0.0097));
 
         Assert.Equal(FindingOutcome.Undecided, new Judge().Decide(new Comparer(Fabricated.List("Tolliver")).Compare(Fabricated.Of(line))).Outcome);
+    }
+
+    /// <summary>Ten pieces of the house are listed, all spelt alike.</summary>
+    [Fact]
+    public void The_weighing_mixes_four_rows_and_is_held_to_what_ten_pieces_can_show()
+    {
+        var report = Weigh(10, "3/17");
+        var spelling = Assert.Single(report.Items).Weight;
+
+        Assert.Equal("other", spelling.Observation);
+        Assert.Equal((0.0892, 0.3992, 0.2015), (Math.Round(spelling.House, 4), Math.Round(spelling.Period, 4), Math.Round(spelling.Modern, 4)));
+        Assert.Equal([1 / 4.48, 1 / 2.26, 1.98], report.Ratios.Select(ratio => Math.Pow(10, ratio.Log10Ratio)), new Near(0.002));
+        Assert.Equal(0.060, report.Posterior!.House, 3);
+        Assert.Contains(report.Sentences, sentence => sentence.Contains("3/17: 6 % that the house named had it cut, 62 % that another had it cut in the house's time, 32 % that it was cut for a modern decorative piece", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void One_row_of_the_list_bears_no_ratio() => Assert.All(Weigh(1, "3/17").Ratios, ratio => Assert.Equal((0, true), (ratio.Log10Ratio, ratio.IsCapped)));
+
+    private static EvidenceReport Weigh(int rows, string prior)
+    {
+        var list = Comparison.References;
+        var more = Enumerable.Range(2, rows - 1).Select(piece => list.Forms[0] with { Note = $"piece {piece}" });
+        return new EvidenceWeigher(list with { Forms = [.. list.Forms, .. more] }).Weigh(Comparison.Reading, new Judge().Decide(Comparison), Circumstances.None with { Prior = PriorOdds.Parse(prior) });
+    }
+
+    private sealed class Near(double off) : IEqualityComparer<double>
+    {
+        public bool Equals(double first, double second) => Math.Abs(first - second) <= off;
+
+        public int GetHashCode(double number) => 0;
     }
 }
