@@ -82,8 +82,8 @@ internal static class HelpPage
         """;
 
     private const string Measure = """
-        ./lab measure PHOTO... [--scale KIND:SIZE] [--plane-offset MM] [--camera FILE] [--json FILE]
-                            [--out FOLDER]
+        ./lab measure PHOTO... [--scale KIND:SIZE] [--plane-offset MM] [--camera FILE] [--one-cell]
+                            [--catalogue FILE] [--json FILE] [--out FOLDER] [what ./lab optics asks]
 
         Measures a lens cell that was photographed with something of known size beside it: the outer
         rim, the clear aperture and the stop, each in millimetres with its expanded uncertainty.
@@ -100,6 +100,13 @@ internal static class HelpPage
                               level with the rim, and the uncertainty counts one on the table
           --camera FILE       calibration from ./lab calibrate-camera: each photo is straightened first,
                               and the record's pixels are those of the straightened photo
+          --one-cell          the photos show one cell: they are measured one by one and combined, their
+                              scatter counted; lay cell and scale down anew before each photo
+          --catalogue FILE    also keep the measurements in this catalogue
+          --focal SIZE, --stop-distance SIZE, --through-glass, --eyepiece-focal SIZE,
+          --exit-pupil SIZE, --magnification N, --index N, --abbe V1,V2
+                              what else is known of the telescope: with them the report says what the
+                              glass could do (see ./lab help optics)
           --json FILE         also write one JSON object a photo, one a line (- writes to the screen
                               in place of the report)
           --out FOLDER        where pictures and the record go

@@ -19,10 +19,18 @@ internal sealed class MeasureCommand(Composition composition, Terminal terminal)
     private readonly Option<string?> _scale = new("--scale");
     private readonly Option<string?> _offset = new("--plane-offset");
     private readonly Option<string?> _camera = new("--camera");
+    private readonly Option<string?> _catalogue = new("--catalogue");
+    private readonly Option<bool> _oneCell = new("--one-cell");
+    private readonly OpticsOptions _optics = new();
 
     internal Command ToCommand(Func<CancellationToken> cancel)
     {
-        var command = new Command("measure") { _photos, _scale, _offset, _camera, _json, _out };
+        var command = new Command("measure") { _photos, _scale, _offset, _camera, _catalogue, _oneCell, _json, _out };
+        foreach (var option in _optics.All)
+        {
+            command.Add(option);
+        }
+
         command.SetAction(parsed => Run(parsed, cancel()));
         return command;
     }
@@ -44,7 +52,29 @@ internal sealed class MeasureCommand(Composition composition, Terminal terminal)
         }
 
         var camera = parsed.GetValue(_camera);
-        var request = new MeasureRunRequest([.. parsed.GetRequiredValue(_photos)], parsed.GetValue(_json), parsed.GetValue(_out), scaleText, offsetText, camera, new MeasureRequest(scale, offset) { CameraCalibrated = camera is not null });
+        var request = new MeasureRunRequest([.. parsed.GetRequiredValue(_photos)], parsed.GetValue(_json), parsed.GetValue(_out), scaleText, offsetText, camera, new MeasureRequest(scale, offset) { CameraCalibrated = camera is not null })
+        {
+            OneCell = parsed.GetValue(_oneCell),
+            Catalogue = parsed.GetValue(_catalogue),
+            Optics = _optics.Given(parsed) ? (objective, stop) => _optics.Request(parsed, objective, stop) : null,
+        };
+        if (request.OneCell && request.Photos.Length < 2)
+        {
+            terminal.Error.WriteLine("--one-cell combines photos of one cell: give two photos or more, better five.");
+            return ExitCode.Misused;
+        }
+
+        try
+        {
+            // Options that are not understood are told before any photo is measured.
+            _ = request.Optics?.Invoke(Length.FromMillimetres(LargestOffset), null);
+        }
+        catch (FormatException wrong)
+        {
+            terminal.Error.WriteLine(wrong.Message);
+            return ExitCode.Misused;
+        }
+
         return new MeasureRun(composition, terminal, request).Run(cancel);
     }
 

@@ -1,5 +1,8 @@
+using System;
 using System.Collections.Immutable;
 using InscriptionLab.Cells;
+using InscriptionLab.Measures;
+using InscriptionLab.Optics;
 
 namespace InscriptionLab.App.Cli;
 
@@ -13,11 +16,21 @@ namespace InscriptionLab.App.Cli;
 /// <param name="Request">What is known of scale and height.</param>
 internal sealed record MeasureRunRequest(ImmutableArray<string> Photos, string? Json, string? Out, string? ScaleText, string? OffsetText, string? Camera, MeasureRequest Request)
 {
+    /// <summary>Gets a value indicating whether the photos show one cell, so that their results are combined.</summary>
+    internal bool OneCell { get; init; }
+
+    /// <summary>Gets the catalogue in which the measurements are kept; null for none.</summary>
+    internal string? Catalogue { get; init; }
+
+    /// <summary>Gets what else is known of the telescope, for measured aperture and stop; null where nothing is.</summary>
+    internal Func<Length, Length?, OpticsRequest>? Optics { get; init; }
+
     /// <summary>Gets the options as the user could have written them.</summary>
     internal ImmutableArray<string> Asked =>
     [
         .. ScaleText is null ? ImmutableArray<string>.Empty : [$"--scale {ScaleText}"],
         .. OffsetText is null ? ImmutableArray<string>.Empty : [$"--plane-offset {OffsetText}"],
+        .. OneCell ? ["--one-cell"] : ImmutableArray<string>.Empty,
         .. Camera is null ? ImmutableArray<string>.Empty : [$"--camera {Camera}"],
     ];
 }

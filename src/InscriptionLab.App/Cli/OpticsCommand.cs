@@ -1,12 +1,7 @@
 using System;
-using System.Collections.Generic;
 using System.CommandLine;
-using System.Globalization;
 using System.Linq;
-using System.Text.Json.Nodes;
 using InscriptionLab.App.Reports;
-using InscriptionLab.Cells;
-using InscriptionLab.Measures;
 using InscriptionLab.Optics;
 
 namespace InscriptionLab.App.Cli;
@@ -41,19 +36,16 @@ internal sealed class OpticsCommand(Terminal terminal)
 
         """;
 
-    private static readonly string[] Sizes = ["--objective", "--stop", "--stop-distance", "--focal", "--eyepiece-focal", "--exit-pupil", "--also-written"];
-
-    private readonly Dictionary<string, Option<string?>> _sizes = Sizes.ToDictionary(name => name, name => new Option<string?>(name), StringComparer.Ordinal);
-    private readonly Option<bool> _throughGlass = new("--through-glass");
-    private readonly Option<string?> _magnification = new("--magnification");
-    private readonly Option<string?> _index = new("--index");
-    private readonly Option<string?> _abbe = new("--abbe");
+    private readonly OpticsOptions _options = new();
+    private readonly Option<string?> _objective = new("--objective");
+    private readonly Option<string?> _stop = new("--stop");
+    private readonly Option<string?> _alsoWritten = new("--also-written");
     private readonly Option<string?> _json = new("--json");
 
     internal Command ToCommand()
     {
-        var command = new Command("optics") { _throughGlass, _magnification, _index, _abbe, _json };
-        foreach (var option in _sizes.Values)
+        var command = new Command("optics") { _objective, _stop, _alsoWritten, _json };
+        foreach (var option in _options.All)
         {
             command.Add(option);
         }
@@ -83,7 +75,7 @@ internal sealed class OpticsCommand(Terminal terminal)
     private int Run(ParseResult parsed, OpticsRequest request)
     {
         var account = OpticsAccount.Of(request);
-        if (parsed.GetValue(_sizes["--also-written"]) is { } written && Contradiction(parsed.GetValue(_sizes["--objective"])!, written) is { } contradiction)
+        if (parsed.GetValue(_alsoWritten) is { } written && Contradiction(parsed.GetValue(_objective)!, written) is { } contradiction)
         {
             account = account with { Notes = account.Notes.Add(contradiction) };
         }
@@ -94,16 +86,9 @@ internal sealed class OpticsCommand(Terminal terminal)
             terminal.Output.Write(OpticsText.Of(account));
         }
 
-        JsonTarget.Write(json, [Line(account)], terminal.Output);
+        JsonTarget.Write(json, [OpticsText.Json(account).ToJsonString()], terminal.Output);
         return ExitCode.Done;
     }
-
-    private static string Line(OpticsAccount account) => new JsonObject
-    {
-        ["figures"] = new JsonArray([.. account.Figures.Select(f => new JsonObject { ["name"] = f.Name, ["value"] = f.Value, ["unit"] = f.Unit, ["basis"] = f.Basis })]),
-        ["day_or_night"] = account.DayNight is { } claim ? new JsonArray([.. claim.Reasons.Select(reason => (JsonNode)reason)]) : null,
-        ["notes"] = new JsonArray([.. account.Notes.Select(note => (JsonNode)note)]),
-    }.ToJsonString();
 
     private static string? Contradiction(string objective, string written)
     {
@@ -117,9 +102,9 @@ internal sealed class OpticsCommand(Terminal terminal)
         var metric = Number(inMillimetres);
         var centimetres = inMillimetres.Contains("cm", StringComparison.OrdinalIgnoreCase) ? 10 : 1;
         return InchAndMillimetre.Contradiction(
-            Parse("--also-written", inInches).Inches,
+            OpticsOptions.Size("--also-written", inInches).Inches,
             InchAndMillimetre.StepOf(Number(inInches)),
-            Parse("--also-written", inMillimetres).Millimetres,
+            OpticsOptions.Size("--also-written", inMillimetres).Millimetres,
             centimetres * InchAndMillimetre.StepOf(metric));
     }
 
@@ -129,39 +114,7 @@ internal sealed class OpticsCommand(Terminal terminal)
 
     private OpticsRequest Request(ParseResult parsed)
     {
-        Length? Size(string name) => parsed.GetValue(_sizes[name]) is { } text ? Parse(name, text) : null;
-        return new OpticsRequest
-        {
-            Objective = Size("--objective") ?? throw new FormatException("optics needs the clear aperture of the objective, for example ./lab optics --objective 40mm."),
-            Stop = Size("--stop"),
-            StopSeenThroughGlass = parsed.GetValue(_throughGlass),
-            StopDistance = Size("--stop-distance"),
-            FocalLength = Size("--focal"),
-            EyepieceFocalLength = Size("--eyepiece-focal"),
-            ExitPupil = Size("--exit-pupil"),
-            Magnification = Numbers("--magnification", parsed.GetValue(_magnification), 1)?[0],
-            Index = Numbers("--index", parsed.GetValue(_index), 1)?[0],
-            AbbeNumbers = Numbers("--abbe", parsed.GetValue(_abbe), 2) is { } abbe ? (abbe[0], abbe[1]) : null,
-        };
-    }
-
-    private static Length Parse(string name, string text) =>
-        ScaleRequest.TryLength(text, SmallestMillimetres, LargestMillimetres, out var length, out var problem) ? length : throw new FormatException($"{name}: {problem}");
-
-    /// <summary>Sizes beyond these are taken for slips: an aperture of a tenth of a millimetre, a focal length of twenty metres.</summary>
-    private const double SmallestMillimetres = 0.1;
-    private const double LargestMillimetres = 20000;
-
-    private static double[]? Numbers(string name, string? text, int count)
-    {
-        if (text is null)
-        {
-            return null;
-        }
-
-        var numbers = text.Split(',').Select(part => double.TryParse(part, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) && number > 0 ? number : double.NaN).ToArray();
-        return numbers.Length == count && numbers.All(double.IsFinite)
-            ? numbers
-            : throw new FormatException(count == 1 ? $"{name} needs one number above zero, not {text}." : $"{name} needs two numbers above zero with a comma between them, for example 60,36, not {text}.");
+        var objective = parsed.GetValue(_objective) ?? throw new FormatException("optics needs the clear aperture of the objective, for example ./lab optics --objective 40mm.");
+        return _options.Request(parsed, OpticsOptions.Size("--objective", objective), parsed.GetValue(_stop) is { } stop ? OpticsOptions.Size("--stop", stop) : null);
     }
 }

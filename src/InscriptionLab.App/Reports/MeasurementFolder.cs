@@ -26,14 +26,15 @@ internal static class MeasurementFolder
     internal static string NameFor(string firstPhoto) => "measurement-" + Path.GetFileNameWithoutExtension(firstPhoto);
 
     /// <summary>Writes the folder; files of an earlier measurement with the same names are replaced, others are left alone.</summary>
-    internal static void Write(string folder, ImmutableArray<PhotoMeasurement> measured, Provenance provenance)
+    internal static void Write(string folder, MeasuredPhotos measured, Provenance provenance)
     {
         Directory.CreateDirectory(folder);
-        for (var i = 0; i < measured.Length; i++)
+        var photos = measured.Photos;
+        for (var i = 0; i < photos.Length; i++)
         {
-            var stem = Path.GetFileNameWithoutExtension(measured[i].Photo.File);
-            var name = measured.Length == 1 ? stem : Invariant($"{i + 1}-{stem}");
-            File.WriteAllBytes(Path.Combine(folder, name + "-marked.jpg"), PictureEncoder.ToJpeg(PicturePainter.Paint(measured[i].Photo.Colour, Marks(measured[i])), int.MaxValue));
+            var stem = Path.GetFileNameWithoutExtension(photos[i].Photo.File);
+            var name = photos.Length == 1 ? stem : Invariant($"{i + 1}-{stem}");
+            File.WriteAllBytes(Path.Combine(folder, name + "-marked.jpg"), PictureEncoder.ToJpeg(PicturePainter.Paint(photos[i].Photo.Colour, Marks(photos[i])), int.MaxValue));
         }
 
         File.WriteAllText(Path.Combine(folder, Record), MeasurementRecord.Of(measured, provenance));

@@ -8,6 +8,7 @@ using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using InscriptionLab.App.Measuring;
 using InscriptionLab.App.Records;
+using InscriptionLab.App.Reports.Html;
 using InscriptionLab.Cells;
 
 namespace InscriptionLab.App.Reports;
@@ -23,13 +24,15 @@ internal static class MeasurementRecord
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
-    internal static string Of(ImmutableArray<PhotoMeasurement> measured, Provenance provenance) => new JsonObject
+    internal static string Of(MeasuredPhotos measured, Provenance provenance) => new JsonObject
     {
         ["program"] = provenance.Program,
         ["made"] = provenance.Made.ToString("o", CultureInfo.InvariantCulture),
         ["options"] = Strings(provenance.Asked),
         ["stages"] = new JsonObject(provenance.Stages.Select(stage => KeyValuePair.Create(stage.Stage, JsonSerializer.SerializeToNode(stage.Options, stage.Options.GetType(), Indented)))),
-        ["photos"] = new JsonArray([.. measured.Select(Of)]),
+        ["photos"] = new JsonArray([.. measured.Photos.Select(Of)]),
+        ["together"] = new JsonArray([.. measured.Together.Select(Of)]),
+        ["optics"] = measured.Optics is { } optics ? OpticsText.Json(optics) : null,
         ["cautions"] = Strings(Cautions.Sentences),
     }.ToJsonString(Indented) + "\n";
 
@@ -48,11 +51,39 @@ internal static class MeasurementRecord
             {
                 written!["statement"] = circle.ToStatement();
                 written["seen_share"] = circle.SeenShare;
-                written["budget"] = new JsonArray([.. circle.Budget.Rows.Select(Of)]);
+                written["edge_points"] = circle.Edge.Length;
+                written["edge_residual_rms_px"] = EdgeResiduals.RootMeanSquare(circle);
+                Budget(written.AsObject(), circle.Budget);
             }
+
+            record["optics"] = measured.Optics is { } optics ? OpticsText.Json(optics) : null;
         }
 
         return record;
+    }
+
+    private static JsonObject Of(RepeatedCircle circle)
+    {
+        var record = new JsonObject
+        {
+            ["role"] = Words.For(circle.Role),
+            ["diameter_mm"] = circle.Diameter.Value.Millimetres,
+            ["expanded_uncertainty_mm"] = circle.Diameter.ExpandedUncertainty.Millimetres,
+            ["coverage_factor"] = circle.Diameter.CoverageFactor,
+            ["statement"] = circle.ToStatement(),
+            ["readings_mm"] = new JsonArray([.. circle.Readings.Select(reading => (JsonNode)reading.Millimetres)]),
+            ["disagreement"] = circle.Disagreement,
+        };
+        Budget(record, circle.Budget);
+        return record;
+    }
+
+    private static void Budget(JsonObject record, UncertaintyBudget budget)
+    {
+        record["budget"] = new JsonArray([.. budget.Rows.Select(Of)]);
+        record["combined_standard_uncertainty_mm"] = budget.CombinedStandardUncertainty;
+        record["effective_degrees_of_freedom"] = double.IsFinite(budget.EffectiveDegreesOfFreedom) ? budget.EffectiveDegreesOfFreedom : null;
+        record["monte_carlo_95_percent_mm"] = BudgetSection.Drawn(budget);
     }
 
     private static JsonObject Of(BudgetRow row) => new()

@@ -1,3 +1,4 @@
+using System.Linq;
 using System.Text;
 using InscriptionLab.App.Measuring;
 using InscriptionLab.Cells;
@@ -31,7 +32,32 @@ internal static class MeasurementText
             Row(text, "mind", warning);
         }
 
-        return text.Append('\n').ToString();
+        return text.Append(measured.Optics is { } optics ? OpticsText.Of(optics) : string.Empty).Append('\n').ToString();
+    }
+
+    /// <summary>Gives what all photos of one cell say together; empty where there is nothing of that kind.</summary>
+    internal static string Together(MeasuredPhotos measured)
+    {
+        var text = new StringBuilder();
+        if (!measured.Together.IsEmpty)
+        {
+            text.Append("the photos together\n");
+            foreach (var circle in measured.Together)
+            {
+                Row(text, NameOf(circle.Role), circle.ToStatement() + ".");
+                Row(text, string.Empty, Invariant($"mean of {string.Join(", ", circle.Readings.Select(reading => Invariant($"{reading.Millimetres:0.000}")))} mm"));
+                if (circle.Disagreement is { } disagreement)
+                {
+                    Row(text, "mind", disagreement);
+                }
+            }
+
+            text.Append(measured.Optics is { } optics ? OpticsText.Of(optics) : string.Empty).Append('\n');
+        }
+
+        // To lay a cell beside a scale it has to come off the tube.
+        Row(text, "caution", string.Join(' ', Cautions.Sentences.Take(3)));
+        return text.ToString();
     }
 
     internal static string ScaleWords(ScaleFound scale) => Invariant(

@@ -1,4 +1,6 @@
+using System.Linq;
 using System.Text;
+using System.Text.Json.Nodes;
 using InscriptionLab.Optics;
 using static InscriptionLab.App.Reports.Figures;
 
@@ -8,6 +10,14 @@ namespace InscriptionLab.App.Reports;
 internal static class OpticsText
 {
     private const int NameWidth = 50;
+
+    /// <summary>Gives the same as a JSON object.</summary>
+    internal static JsonObject Json(OpticsAccount account) => new()
+    {
+        ["figures"] = new JsonArray([.. account.Figures.Select(f => new JsonObject { ["name"] = f.Name, ["value"] = f.Value, ["unit"] = f.Unit, ["basis"] = f.Basis })]),
+        ["day_or_night"] = account.DayNight is { } claim ? new JsonArray([.. claim.Reasons.Select(reason => (JsonNode)reason)]) : null,
+        ["notes"] = new JsonArray([.. account.Notes.Select(note => (JsonNode)note)]),
+    };
 
     internal static string Of(OpticsAccount account)
     {

@@ -15,6 +15,9 @@ public sealed record BudgetRow(
     double DegreesOfFreedom,
     string Basis)
 {
+    /// <summary>Gets a value indicating whether another photo of the same thing brings another error: such rows are smaller in a mean of photos, the rest are not.</summary>
+    public bool VariesByPhoto { get; init; }
+
     /// <summary>Gets the row's share of the combined standard uncertainty, in the result's unit.</summary>
     public double Contribution => System.Math.Abs(Sensitivity) * StandardUncertainty;
 }

@@ -77,7 +77,15 @@ public sealed class CellMeasurer
             scene = SceneAdjustment.Solve(scale, sightings, scene.Camera, priors, false);
         }
 
-        return CellReport.Of(scale, sightings, scene, photo, request, _options);
+        // A board's corners tell which way it is tilted; a line or a disc leaves two tilts that show a circle alike.
+        SceneSolution? other = null;
+        if (scale.Kind is ScaleKind.Points or ScaleKind.Disc or ScaleKind.Rule)
+        {
+            other = SceneAdjustment.Mirrored(scale, sightings, scene, priors);
+            (scene, other) = other.ShareBeside(scene) > 0.5 ? (other, scene) : (scene, other);
+        }
+
+        return CellReport.Of(scale, sightings, scene, other, photo, request, _options);
     }
 
     private static CircleSighting Sighting(CircleRole role, TracedCircle trace, Photo photo) =>

@@ -96,8 +96,8 @@ public sealed record CellMeasurerOptions
     public double ScaleInflation { get; init; } = 2;
 
     /// <summary>Gets the least share of its outline along which the outer rim must be covered by edges.</summary>
-    /// <value>Default 0.6.</value>
-    public double OuterCoverage { get; init; } = 0.6;
+    /// <value>Default 0.5: of a rim before the cell's own side the rough search covers little more; how well the edge is traced decides.</value>
+    public double OuterCoverage { get; init; } = 0.5;
 
     /// <summary>Gets the least mean significance of an inner circle's edge, from 0 to 4.</summary>
     /// <value>Default 0.65: uneven surfaces without an edge mostly have less; tracing decides.</value>

@@ -15,12 +15,12 @@ internal static class CellReport
     private const int EllipsePoints = 24;
 
     /// <summary>Gives the measurement.</summary>
-    internal static CellMeasurement Of(ScaleSighting scale, ImmutableArray<CircleSighting> sightings, SceneSolution scene, Photo photo, MeasureRequest request, CellMeasurerOptions options)
+    internal static CellMeasurement Of(ScaleSighting scale, ImmutableArray<CircleSighting> sightings, SceneSolution scene, SceneSolution? other, Photo photo, MeasureRequest request, CellMeasurerOptions options)
     {
         var circles = ImmutableArray.CreateBuilder<CellCircle>();
         for (var i = 0; i < scene.Circles.Length; i++)
         {
-            circles.Add(Circle(sightings[i], scene, i, scale, request.PlaneOffset is not null, options));
+            circles.Add(Circle(sightings[i], scene, other, i, scale, request.PlaneOffset is not null, options));
         }
 
         var rim = scene.Circles[0].Centre;
@@ -39,19 +39,19 @@ internal static class CellReport
             Expanded(scene.RimHeight, offsetUncertainty),
             scene.Camera.Tilt,
             Expanded(scene.RimDistance(), scene.DistanceUncertainty()),
-            CellWarnings.Of(scale, sightings, scene, photo, request, options));
+            CellWarnings.Of(scale, sightings, scene, other, photo, request, options));
     }
 
-    private static CellCircle Circle(CircleSighting sighting, SceneSolution scene, int index, ScaleSighting scale, bool heightGiven, CellMeasurerOptions options)
+    private static CellCircle Circle(CircleSighting sighting, SceneSolution scene, SceneSolution? other, int index, ScaleSighting scale, bool heightGiven, CellMeasurerOptions options)
     {
         var circle = scene.Circles[index];
         var diameter = 2 * circle.Radius;
-        var budget = BudgetWriter.Write(sighting, scene, index, scale, heightGiven, options);
+        var budget = BudgetWriter.Write(sighting, scene, other, index, scale, heightGiven, options);
         var measured = new Measured(
             Length.FromMillimetres(diameter),
             Length.FromMillimetres(budget.ExpandedUncertainty),
             UncertaintyBudget.CoverageFactor);
-        return new CellCircle(sighting.Role, measured, Ellipse(scene.Camera, circle), budget, sighting.SeenShare);
+        return new CellCircle(sighting.Role, measured, Ellipse(scene.Camera, circle), budget, sighting.SeenShare) { Edge = sighting.Points };
     }
 
     private static PixelEllipse Ellipse(PlaneCamera camera, SceneCircle circle)

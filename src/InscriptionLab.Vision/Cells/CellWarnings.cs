@@ -14,11 +14,17 @@ internal static class CellWarnings
     /// <summary>Share of an outline below which the user is told that little of it was seen.</summary>
     private const double LittleSeen = 0.5;
 
+    /// <summary>Share of the radius from which the other tilt is worth a sentence: a quarter of a per cent of the diameter.</summary>
+    private const double UncertainTilt = 0.005;
+
+    /// <summary>Scatter of readings in pixels beyond which something else than the scale was read: sharp scales are read to a twentieth, blurred ones to a third.</summary>
+    private const double LargestScatter = 1;
+
     /// <summary>Share of an edge beside burnt-out light from which the user is told.</summary>
     private const double MuchBurnt = 0.3;
 
     /// <summary>Writes the sentences, the weightiest first.</summary>
-    internal static ImmutableArray<string> Of(ScaleSighting scale, ImmutableArray<CircleSighting> circles, SceneSolution scene, Photo photo, MeasureRequest request, CellMeasurerOptions options)
+    internal static ImmutableArray<string> Of(ScaleSighting scale, ImmutableArray<CircleSighting> circles, SceneSolution scene, SceneSolution? other, Photo photo, MeasureRequest request, CellMeasurerOptions options)
     {
         var warnings = ImmutableArray.CreateBuilder<string>();
         if (request.PlaneOffset is null)
@@ -57,6 +63,16 @@ internal static class CellWarnings
         if (photo.Lens.FocalLength is null)
         {
             warnings.Add("The file does not say its focal length; it is estimated from the photo and counted in the uncertainty.");
+        }
+
+        if (scale.ReadingPixels is null && scene.ScaleScatter > LargestScatter)
+        {
+            warnings.Add(string.Create(CultureInfo.InvariantCulture, $"The readings on the scale scatter by {scene.ScaleScatter:0.0} pixels about a flat scale of the kind given: do not rely on these diameters before you have looked at the scale's marks on the photo."));
+        }
+
+        if (BudgetWriter.OtherTilt(scene, other, 0) > UncertainTilt * scene.Circles[0].Radius)
+        {
+            warnings.Add("The scale does not tell which way the photo is tilted, and the two ways give other diameters; the uncertainty counts both. Photograph from straight above, or lay a checkerboard, a bank card or the printed scale card beside the cell.");
         }
 
         if (scene.Camera.Tilt.Degrees > options.LargestTiltDegrees)

@@ -18,7 +18,14 @@ internal static class DiscFinder
 
     /// <summary>Least share of a disc's outline along which edges are found, then traced.</summary>
     private const double SmallestCoverage = 0.55;
-    private const double SmallestSeenShare = 0.5;
+    private const double SmallestSeenShare = 0.75;
+
+    /// <summary>Sizes tried beside the one found: a coin's border is raised, and its inner edge is found as readily as its outer one.</summary>
+    private static readonly double[] Sizes = [1, 1.03, 1.06, 1.09, 0.97];
+
+    /// <summary>Least quality of the outermost edge's trace, and of the share of it that is seen, beside the best one's: a line that jumps from one edge to the next is worse in both.</summary>
+    private const double SmallestQualityShare = 0.7;
+    private const double SmallestSeenBeside = 0.85;
 
     /// <summary>A disc's middle must be so many times more like its border than that of the other round thing.</summary>
     private const double Decisive = 1.6;
@@ -61,13 +68,39 @@ internal static class DiscFinder
         {
             cancel.ThrowIfCancellationRequested();
             if (!outlines.Any(o => Apart(o.Ellipse, candidate.Ellipse) < o.Ellipse.SemiMajor)
-                && OuterRim.Trace(photo, picture, candidate) is { } trace && trace.SeenShare >= SmallestSeenShare)
+                && Outermost(photo, picture, candidate) is { } outline)
             {
-                outlines.Add((candidate.Ellipse, trace));
+                outlines.Add(outline);
             }
         }
 
         return outlines;
+    }
+
+    private static (FittedEllipse Ellipse, TracedCircle Trace)? Outermost(Photo photo, LightPicture picture, EllipseCandidate candidate)
+    {
+        var traced = new List<(FittedEllipse Ellipse, TracedCircle Trace)>();
+        foreach (var size in Sizes)
+        {
+            var ellipse = candidate.Ellipse with { SemiMajor = size * candidate.Ellipse.SemiMajor, SemiMinor = size * candidate.Ellipse.SemiMinor };
+            if (OuterRim.Trace(photo, picture, candidate with { Ellipse = ellipse }) is { } trace && trace.SeenShare >= SmallestSeenShare)
+            {
+                traced.Add((ellipse, trace));
+            }
+        }
+
+        var best = traced.Select(t => t.Trace.Quality).DefaultIfEmpty(0).Max();
+        return traced
+            .Where(t => t.Trace.Quality >= SmallestQualityShare * best && t.Trace.SeenShare >= SmallestSeenBeside * traced.Max(u => u.Trace.SeenShare))
+            .OrderByDescending(t => Radius(t.Trace))
+            .Cast<(FittedEllipse Ellipse, TracedCircle Trace)?>()
+            .FirstOrDefault();
+    }
+
+    private static double Radius(TracedCircle trace)
+    {
+        var middle = new PixelPoint(trace.Points.Average(p => p.X), trace.Points.Average(p => p.Y));
+        return trace.Points.Average(p => p.DistanceTo(middle).Pixels);
     }
 
     private static (FittedEllipse Ellipse, TracedCircle Trace)? Holding(PixelPoint mark, List<(FittedEllipse Ellipse, TracedCircle Trace)> outlines) => outlines

@@ -11,10 +11,14 @@ namespace InscriptionLab.Vision.Cells;
 internal static class OuterRim
 {
     /// <summary>Candidates traced, the best covered first.</summary>
-    private const int MostCandidates = 10;
+    private const int MostCandidates = 14;
 
     /// <summary>Least quality of the rim's trace, as a share of the best one's: a chance alignment of texture reaches a quarter.</summary>
     private const double SmallestQualityShare = 0.35;
+
+    /// <summary>An ellipse whose outline is all edges is no chance alignment (those cover up to about 0.7): a rim hardly brighter than the table is traced with more scatter.</summary>
+    private const double WholeCoverage = 0.9;
+    private const double SmallestWholeQualityShare = 0.2;
 
     /// <summary>Least share of the rim's outline along which its edge is seen.</summary>
     private const double SmallestSeenShare = 0.5;
@@ -35,18 +39,18 @@ internal static class OuterRim
     internal static TracedCircle? Choose(Photo photo, List<EllipseCandidate> candidates, double smallestCoverage, CancellationToken cancel)
     {
         var gray = LightPicture.From(photo.Gray);
-        var traced = new List<(double Size, TracedCircle Trace)>();
+        var traced = new List<(double Size, double Coverage, TracedCircle Trace)>();
         foreach (var candidate in candidates.Where(c => c.Coverage >= smallestCoverage).Take(MostCandidates))
         {
             cancel.ThrowIfCancellationRequested();
             if (Trace(photo, gray, candidate) is { } trace)
             {
-                traced.Add((candidate.Ellipse.SemiMajor, trace));
+                traced.Add((candidate.Ellipse.SemiMajor, candidate.Coverage, trace));
             }
         }
 
         var best = traced.Count == 0 ? 0 : traced.Max(t => t.Trace.Quality);
-        var fit = traced.Where(t => t.Trace.SeenShare >= SmallestSeenShare && t.Trace.Quality >= SmallestQualityShare * best).ToArray();
+        var fit = traced.Where(t => t.Trace.SeenShare >= SmallestSeenShare && t.Trace.Quality >= best * (t.Coverage >= WholeCoverage ? SmallestWholeQualityShare : SmallestQualityShare)).ToArray();
         return fit.Length == 0
             ? null
             : fit.Where(t => t.Size >= NearShare * fit.Max(f => f.Size)).MaxBy(t => t.Trace.Quality).Trace;

@@ -28,8 +28,8 @@ internal sealed class Id1Reference : IScaleReference
     private const double LargestConvergence = 0.2;
     private const double SmallestCorner = 1.0;
 
-    /// <summary>How far the proportion of the sides may lie from the card's, as a factor: one side shrinks by 15 % under 30 degrees.</summary>
-    private const double ProportionFactor = 1.2;
+    /// <summary>How far the proportion of the sides may lie from the card's, as a factor: one side shrinks by a tenth under 25 degrees, and print on the card has other proportions.</summary>
+    private const double ProportionFactor = 1.15;
 
     /// <summary>Shortest side as a share of the picture's longer side.</summary>
     private const double SmallestSideShare = 0.08;
@@ -38,7 +38,7 @@ internal sealed class Id1Reference : IScaleReference
     private const double CornerShare = 0.09;
 
     /// <summary>Least share of each side along which its edge is seen with one polarity.</summary>
-    private const double SmallestSupport = 0.7;
+    private const double SmallestSupport = 0.6;
 
     /// <summary>Places looked at along each side when candidates are compared.</summary>
     private const int Places = 24;
@@ -61,7 +61,9 @@ internal sealed class Id1Reference : IScaleReference
         {
             cancel.ThrowIfCancellationRequested();
             var support = Enumerable.Range(0, 4).Min(i => Support(picture, corners[i], corners[(i + 1) % 4]));
-            var worth = support < SmallestSupport ? 0 : support * Area(corners);
+
+            // Print on a card makes smaller rectangles: the largest whose four sides are seen is the card.
+            var worth = support < SmallestSupport ? 0 : Area(corners);
             if (worth > most)
             {
                 (best, most) = (corners, worth);

@@ -1,6 +1,7 @@
 using System;
 using System.IO;
 using System.Linq;
+using System.Text.Json.Nodes;
 using InscriptionLab.App.Records;
 using InscriptionLab.App.Reports;
 using InscriptionLab.App.Tests.Records;
@@ -42,6 +43,44 @@ public sealed class MeasureTests : IDisposable
         var page = File.ReadAllText(_folder.File("out/measurement.html"));
         Assert.DoesNotContain("<script", page, StringComparison.Ordinal);
         Assert.DoesNotContain("http", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Photos_of_one_cell_are_combined_and_the_report_says_what_the_glass_could_do()
+    {
+        var photo = SampleImages.PathOf(SampleImages.CellCheckerboard);
+
+        var run = ProgramRun.Of("measure", photo, photo, "--one-cell", "--scale", "checkerboard:5mm", "--plane-offset", "0", "--focal", "600mm", "--eyepiece-focal", "30mm", "--stop-distance", "60mm", "--catalogue", _folder.File("kept.db"), "--out", _folder.File("out"));
+
+        Assert.Equal(0, run.Code);
+        Assert.Contains("the photos together", run.Output, StringComparison.Ordinal);
+        Assert.Contains("exit pupil diameter", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Never point a telescope at the Sun", run.Output, StringComparison.Ordinal);
+        Assert.True(File.Exists(_folder.File("kept.db")));
+        var record = JsonNode.Parse(File.ReadAllText(_folder.File("out/record.json")))!;
+        var outer = record["together"]![0]!;
+        Assert.Equal(2, outer["readings_mm"]!.AsArray().Count);
+
+        // Both are one file: their mean is each one's diameter, and draws at random agree with the law of propagation.
+        Assert.Equal(record["photos"]![0]!["circles"]![0]!["diameter_mm"]!.GetValue<double>(), outer["diameter_mm"]!.GetValue<double>(), 4);
+        var combined = outer["combined_standard_uncertainty_mm"]!.GetValue<double>();
+        Assert.InRange(outer["monte_carlo_95_percent_mm"]!.GetValue<double>(), 1.8 * combined, 2.3 * combined);
+        Assert.Contains(record["optics"]!["figures"]!.AsArray(), figure => figure!["name"]!.GetValue<string>() == "twilight number");
+        Assert.InRange(record["photos"]![0]!["circles"]![0]!["edge_residual_rms_px"]!.GetValue<double>(), 0.001, 1);
+        Assert.Contains("class=\"residuals\"", File.ReadAllText(_folder.File("out/measurement.html")), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("--one-cell", "two photos")]
+    [InlineData("--focal=zero", "--focal")]
+    [InlineData("--abbe=60", "two numbers")]
+    public void What_is_not_understood_is_told_before_anything_is_measured(string option, string words)
+    {
+        var run = ProgramRun.Of("measure", SampleImages.PathOf(SampleImages.CellCheckerboard), option, "--out", _folder.File("out"));
+
+        Assert.Equal(2, run.Code);
+        Assert.Contains(words, run.Error, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(_folder.File("out")));
     }
 
     [Fact]

@@ -45,7 +45,7 @@ internal static class RenderedCellDraws
                 Seed = (seed * 1000) + i,
                 Width = Width,
                 Focal = focal,
-                Distance = focal / (large ? Between(5.6, 5.9) : Between(6.8, 7.6)),
+                Distance = focal / (large ? Between(5.2, 5.5) : Between(6.8, 7.6)),
                 Aim = large ? -5 : Between(8, 12),
                 TiltDegrees = Between(0, 22),
                 TiltDirectionDegrees = Between(0, 360),

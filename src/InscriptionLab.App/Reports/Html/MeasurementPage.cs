@@ -3,6 +3,7 @@ using System.IO;
 using System.Linq;
 using InscriptionLab.App.Measuring;
 using InscriptionLab.Cells;
+using InscriptionLab.Optics;
 using InscriptionLab.Vision.Pictures;
 using static InscriptionLab.App.Reports.Figures;
 
@@ -13,11 +14,15 @@ internal static class MeasurementPage
 {
     private const int LongestSide = 2000;
 
-    internal static string Of(ImmutableArray<PhotoMeasurement> measured, Provenance provenance)
+    /// <summary>Factor by which the drawn line of edge points leaves its circle: a tenth of a pixel shows as two.</summary>
+    private const double Magnification = 20;
+
+    internal static string Of(MeasuredPhotos all, Provenance provenance)
     {
-        var page = new Markup();
+        var (page, measured) = (new Markup(), all.Photos);
         var title = string.Join(", ", measured.Select(one => Path.GetFileName(one.Photo.File)));
         PageFrame.Open(page, title);
+        Together(page, all);
         for (var i = 0; i < measured.Length; i++)
         {
             One(page, measured[i], i);
@@ -41,6 +46,8 @@ internal static class MeasurementPage
         {
             Budgets(page, budgeted);
         }
+
+        Optics(page, measured.Optics);
 
         if (measured.Warnings.Length > 0)
         {
@@ -94,6 +101,10 @@ internal static class MeasurementPage
             foreach (var circle in cell.Circles)
             {
                 Ellipse(page, circle);
+                if (!circle.Edge.IsEmpty)
+                {
+                    page.Empty("polygon", ("class", "residuals"), ("points", string.Join(' ', EdgeResiduals.Magnified(circle, Magnification).Select(point => Invariant($"{point.X:0.#},{point.Y:0.#}")))));
+                }
             }
 
             foreach (var point in cell.Scale.Points)
@@ -102,7 +113,7 @@ internal static class MeasurementPage
             }
         }
 
-        page.Close("g").Close("svg").Element("figcaption", measured.Measurement is { } found ? "Scale: " + MeasurementText.ScaleWords(found.Scale) + "." : "Nothing was measured.").Close("figure").Close("section");
+        page.Close("g").Close("svg").Element("figcaption", measured.Measurement is { } found ? Invariant($"Scale: {MeasurementText.ScaleWords(found.Scale)}. The yellow line joins the edge points, their distance from the circle magnified {Magnification:0} times: {string.Join("; ", found.Circles.Where(circle => !circle.Edge.IsEmpty).Select(circle => Invariant($"{MeasurementText.NameOf(circle.Role)} {EdgeResiduals.RootMeanSquare(circle):0.00} pixels (root mean square)")))}.") : "Nothing was measured.").Close("figure").Close("section");
     }
 
     private static void Ellipse(Markup page, CellCircle circle)
@@ -124,18 +135,54 @@ internal static class MeasurementPage
         page.Open("section").Element("h3", "Where the uncertainty comes from");
         foreach (var circle in cell.Circles)
         {
-            page.Open("details").Element("summary", Invariant($"{MeasurementText.NameOf(circle.Role)}: standard uncertainty {circle.Budget.CombinedStandardUncertainty:0.0000} mm"))
-                .Open("div", ("class", "scroll")).Open("table", ("class", "diameters"))
-                .Open("tr").Element("th", "source").Element("th", "standard uncertainty").Element("th", "share of the diameter's").Element("th", "basis").Close("tr");
-            foreach (var row in circle.Budget.Rows.OrderByDescending(row => row.Contribution))
+            BudgetSection.Write(page, MeasurementText.NameOf(circle.Role), circle.Budget, circle.Diameter.CoverageFactor);
+        }
+
+        page.Close("section");
+    }
+
+    private static void Together(Markup page, MeasuredPhotos measured)
+    {
+        if (measured.Together.IsEmpty)
+        {
+            return;
+        }
+
+        page.Open("article").Element("h2", "The photos together", ("class", "photo-name")).Open("section");
+        foreach (var circle in measured.Together)
+        {
+            page.Element("p", $"{MeasurementText.NameOf(circle.Role)}: {circle.ToStatement()}.")
+                .Element("p", $"Mean of {string.Join(", ", circle.Readings.Select(reading => Invariant($"{reading.Millimetres:0.000}")))} mm.", ("class", "note"));
+            if (circle.Disagreement is { } disagreement)
             {
-                page.Open("tr").Element("td", row.Source)
-                    .Element("td", Invariant($"{row.StandardUncertainty:0.#####} {row.Unit}"))
-                    .Element("td", Invariant($"{row.Contribution:0.0000} mm"))
-                    .Element("td", row.Basis).Close("tr");
+                page.Element("p", disagreement);
             }
 
-            page.Close("table").Close("div").Close("details");
+            BudgetSection.Write(page, MeasurementText.NameOf(circle.Role), circle.Budget, circle.Diameter.CoverageFactor);
+        }
+
+        page.Close("section");
+        Optics(page, measured.Optics);
+        page.Close("article");
+    }
+
+    private static void Optics(Markup page, OpticsAccount? account)
+    {
+        if (account is null)
+        {
+            return;
+        }
+
+        page.Open("section").Element("h3", "What the glass could do").Open("div", ("class", "scroll")).Open("table", ("class", "diameters"));
+        foreach (var figure in account.Figures)
+        {
+            page.Open("tr").Element("td", figure.Name).Element("td", Invariant($"{figure.Value:0.###}{(figure.Unit == "1" ? string.Empty : " " + figure.Unit)}")).Element("td", figure.Basis).Close("tr");
+        }
+
+        page.Close("table").Close("div");
+        foreach (var sentence in (account.DayNight?.Reasons ?? []).Concat(account.Notes))
+        {
+            page.Element("p", sentence, ("class", "note"));
         }
 
         page.Close("section");

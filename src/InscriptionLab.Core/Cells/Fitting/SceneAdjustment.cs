@@ -65,6 +65,32 @@ public static class SceneAdjustment
             .MinBy(solution => solution.Cost)!;
     }
 
+    /// <summary>
+    /// Adjusts the scene again from the other tilt that shows the outer circle as the same ellipse: its normal mirrored at the ray to its middle.
+    /// A circle alone does not tell one from the other, nor does a scale that is hardly more than a line.
+    /// </summary>
+    /// <param name="scale">Points on the scale.</param>
+    /// <param name="circles">Points on the circles, the outer one first.</param>
+    /// <param name="found">The scene as adjusted.</param>
+    /// <param name="priors">What is known before.</param>
+    public static SceneSolution Mirrored(ScaleSighting scale, ImmutableArray<CircleSighting> circles, SceneSolution found, ScenePriors priors)
+    {
+        ArgumentNullException.ThrowIfNull(scale);
+        ArgumentNullException.ThrowIfNull(found);
+        ArgumentNullException.ThrowIfNull(priors);
+        var camera = found.Camera;
+        var pivot = found.Circles[0].Centre;
+        var normal = new Vector3D(camera.Row0.Z, camera.Row1.Z, camera.Row2.Z);
+        var ray = Camera(camera, pivot).Normalised();
+
+        // The turn that leads the normal to its mirror image runs in their common plane, by twice the angle between normal and ray.
+        var axis = normal.Cross(ray);
+        var angle = 2 * Math.Asin(Math.Min(1, axis.Norm));
+        var turned = axis.Norm < 1e-9 ? camera : camera.Turned(axis * (angle / axis.Norm));
+        var shifted = turned with { Shift = camera.Shift + (Camera(camera, pivot) - Camera(turned with { Shift = camera.Shift }, pivot)) };
+        return SolveFrom(scale, circles, shifted, priors, Rounds, IterationsPerRound);
+    }
+
     private static IEnumerable<T> Every<T>(ImmutableArray<T> readings) => readings.Where((_, i) => readings.Length < FewestThinned || i % Thinning == 0);
 
     private static SceneSolution SolveFrom(ScaleSighting scale, ImmutableArray<CircleSighting> circles, PlaneCamera camera, ScenePriors priors, int rounds, int iterations)

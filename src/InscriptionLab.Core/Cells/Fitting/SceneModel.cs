@@ -219,7 +219,7 @@ internal sealed class SceneModel
         r[at++] = camera.Row2.Y / _priors.TiltUncertainty;
 
         // A disc says nothing of how the world is turned about its axis: that is a choice.
-        const double Chosen = 1e-3;
+        const double Chosen = 0.1;
         r[at++] = _scale.Round.IsEmpty ? 0 : camera.Row1.X / Chosen;
         r[at++] = p[SceneLayout.DiscRoundness] * _pixelsPerMillimetre / _priors.RoundnessPixels;
         r[at++] = p[SceneLayout.DiscRoundness + 1] * _pixelsPerMillimetre / _priors.RoundnessPixels;

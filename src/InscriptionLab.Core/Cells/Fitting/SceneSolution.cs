@@ -45,6 +45,13 @@ public sealed class SceneSolution
     /// <summary>Gets a cost by which solutions from several starts are told apart; smaller is better.</summary>
     internal double Cost { get; }
 
+    /// <summary>Gives the share of probability, 0 to 1, that falls to this solution beside another one of the same readings.</summary>
+    public double ShareBeside(SceneSolution other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return 1 / (1 + Math.Exp(Math.Clamp(Cost - other.Cost, -500, 500)));
+    }
+
     /// <summary>Gives what each input adds to the standard uncertainty of a circle's diameter, in millimetres.</summary>
     public IReadOnlyDictionary<SceneInput, double> DiameterContributions(int circle)
     {

@@ -53,8 +53,8 @@ internal sealed class SceneWeights
     /// <summary>Gets the factor that turns a residual in pixels into standard uncertainties, but for the reading's own weight.</summary>
     internal double Unit => 1 / (Scatter * Inflation);
 
-    /// <summary>Gets the minus logarithm of the likelihood of the readings, but for a constant; correlated readings count as the fewer they are worth.</summary>
-    internal double LogScatter => Roots.Length * Math.Log(Scatter) / (Inflation * Inflation);
+    /// <summary>Gets the minus logarithm of the likelihood of the readings, but for a constant, with Tukey's bounded loss for each: a fit that leaves half of them out is not thereby a good one. Correlated readings count as the fewer they are worth.</summary>
+    internal double LogScatter => ((Roots.Length * Math.Log(Scatter)) + Roots.Sum(r => Tukey * Tukey / 6 * (1 - (r * r * r)))) / (Inflation * Inflation);
 
     /// <summary>Estimates anew from raw residuals in pixels.</summary>
     internal void Update(ReadOnlySpan<double> residuals, bool robust, int unknowns)
