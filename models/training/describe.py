@@ -1,6 +1,6 @@
 """Writes ../models.json: what the files are, how to feed them and what was measured.
 
-python3 describe.py MEASURED.json   (MEASURED.json: {"reader": {...}, "detector": {...}}, as evaluate.py left it)
+python3 describe.py MEASURED.json   (MEASURED.json: {"reader": {...}, "detector": {...}, "tubes": {...}}, as evaluate.py and the others left it)
 """
 import datetime
 import hashlib
@@ -20,11 +20,19 @@ def file_facts(name):
     return {"file": name, "sha256": hashlib.sha256(data).hexdigest(), "bytes": len(data), "licence": "Apache-2.0"}
 
 
+def made_on(name, before):
+    """Today, or the day that is on record where the file is still the same."""
+    old = before.get(name.split(".")[0], {})
+    return old["made_on"] if old.get("sha256") == file_facts(name)["sha256"] else datetime.date.today().isoformat()
+
+
 def main(measured):
-    m = json.load(open(measured)) if measured else {"reader": {}, "detector": {}}
+    with open(os.path.join(HERE, "models.json"), encoding="utf-8") as f:
+        before = json.load(f)["models"]
+    m = json.load(open(measured)) if measured else {n: before[n].get("measured", {}) for n in ("reader", "detector")}
     reader = {
         **file_facts("reader.onnx"), "task": "reads one engraved line", "made_by": "models/training/train_reader.py",
-        "made_on": datetime.date.today().isoformat(), "opset": 17,
+        "made_on": made_on("reader.onnx", before), "opset": 17,
         "input": {"name": "line", "type": "float32", "shape": ["n", 1, 64, "w"],
                   "width": "multiple of 4; a batch holds lines of one width, or lines padded on the right with their last column",
                   "normalise": NORMALISE,
@@ -44,7 +52,7 @@ def main(measured):
         "measured": m["reader"]}
     detector = {
         **file_facts("detector.onnx"), "task": "finds engraved lines", "made_by": "models/training/train_detector.py",
-        "made_on": datetime.date.today().isoformat(), "opset": 17,
+        "made_on": made_on("detector.onnx", before), "opset": 17,
         "input": {"name": "strip", "type": "float32", "shape": [1, 1, "h", "w"], "multiple_of": 32, "normalise": NORMALISE,
                   "padding": "pad right and bottom with the picture's mean grey; repeated edge pixels look like engraved rules",
                   "x_height_px": [10, 60]},
@@ -59,8 +67,7 @@ def main(measured):
             {"index": 7, "name": "end", "meaning": "input px from the cell to the line's end; coarse"}],
             "note": "channels 2 to 7 mean something only where core or ink is high"}},
         "threshold": 0.5, "measured": m["detector"]}
-    with open(os.path.join(HERE, "models.json"), encoding="utf-8") as f:
-        tubes = {**json.load(f)["models"]["tubes"], **file_facts("tubes.onnx")}           # train_tubes.py leaves no figures here
+    tubes = {**before["tubes"], **file_facts("tubes.onnx"), "made_on": made_on("tubes.onnx", before), "measured": m.get("tubes", before["tubes"].get("measured", {}))}
     with open(os.path.join(HERE, "models.json"), "w", encoding="utf-8") as f:
         json.dump({"models": {"reader": reader, "detector": detector, "tubes": tubes}}, f, ensure_ascii=False, indent=1)
         f.write("\n")

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.IO;
 using System.Linq;
 using InscriptionLab.App.Measuring;
