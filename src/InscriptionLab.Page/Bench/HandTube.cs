@@ -9,24 +9,21 @@ namespace InscriptionLab.Page.Bench;
 /// <summary>Makes a tube from two outlines that a person drew.</summary>
 internal static class HandTube
 {
-    /// <summary>Focal length taken where nothing is known of the lens, in long sides of the photo: a phone's main camera (about 26 mm equivalent, common practice).</summary>
-    private const double AssumedFocal = 0.72;
-
     /// <summary>Makes the tube.</summary>
     /// <param name="photo">The photo.</param>
-    /// <param name="found">The tube that the program found, whose focal length is kept; null where it found none.</param>
+    /// <param name="found">The tube that the program found; null where it found none.</param>
     /// <param name="drawn">What the person drew.</param>
     internal static Outcome<Tube> Of(Photo photo, Tube? found, Correction.TubeEdges drawn)
     {
         var (width, height) = (photo.Gray.Width, photo.Gray.Height);
         var longSide = width > height ? width : height;
-        var known = found is null ? photo.Lens.FocalLength : found.Pose.Focal;
-        var focal = known ?? PixelLength.FromPixels(longSide * AssumedFocal);
-        var assumed = found?.Pose.FocalAssumed ?? known is null;
         var principal = found?.Pose.PrincipalPoint ?? new PixelPoint((width - 1) / 2.0, (height - 1) / 2.0);
 
         var (first, second) = Alongside(drawn.First, drawn.Second);
-        if (Cross(first, second) || CylinderPose.FromSilhouettes(first, second, focal, assumed, principal) is not { } pose)
+        var assumed = photo.Lens.FocalLength is null;
+        if (Cross(first, second)
+            || (photo.Lens.FocalLength ?? new FocalGuess().Of(first, second, principal, longSide)) is not { } focal
+            || CylinderPose.FromSilhouettes(first, second, focal, assumed, principal) is not { } pose)
         {
             return new Outcome<Tube>.Declined(new Refusal("tube", "The two outlines drawn by hand do not bound a tube: they cross or lie on each other.", "Draw one along each edge of the tube."));
         }

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Collections.Immutable;
+using System.Globalization;
 using InscriptionLab.Measures;
 using InscriptionLab.Photos;
 using InscriptionLab.Tubes;
@@ -20,8 +21,9 @@ internal sealed class TubeBuilder
         var width = photo.Gray.Width;
         var height = photo.Gray.Height;
         var assumed = photo.Lens.FocalLength is null;
-        var focal = photo.Lens.FocalLength ?? PixelLength.FromPixels(_options.AssumedFocal * Math.Max(width, height));
-        if (CylinderPose.FromSilhouettes(first, second, focal, assumed, new PixelPoint((width - 1) / 2.0, (height - 1) / 2.0)) is not { } pose)
+        var principal = new PixelPoint((width - 1) / 2.0, (height - 1) / 2.0);
+        if ((photo.Lens.FocalLength ?? _options.Focal.Of(first, second, principal, Math.Max(width, height))) is not { } focal
+            || CylinderPose.FromSilhouettes(first, second, focal, assumed, principal) is not { } pose)
         {
             return null;
         }
@@ -47,7 +49,12 @@ internal sealed class TubeBuilder
         var said = new List<string>(notes);
         if (assumed)
         {
-            said.Add($"The file does not tell the focal length; {_options.AssumedFocal:0.#} times the longer side was assumed.");
+            var doubt = _options.Focal.Doubt(first, second, pose) is { } off
+                ? string.Create(CultureInfo.InvariantCulture, $" Places 45 degrees off the middle may lie {off.Degrees:0.0} degrees elsewhere round the tube.")
+                : string.Empty;
+            said.Add(string.Create(
+                CultureInfo.InvariantCulture,
+                $"The file does not tell the focal length; {focal.Pixels / Math.Max(width, height):0.0} times the longer side was assumed, from usual lenses and the tube's width in the picture.{doubt}"));
         }
 
         if (TaperWords.Of(first, second, pose) is { } taper)

@@ -44,7 +44,10 @@ public sealed class TubeFinder : IDisposable
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.Strips, nameof(options));
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.SmallestDiameter, nameof(options));
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.SteepestSlope, nameof(options));
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.AssumedFocal, nameof(options));
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.Focal.Usual, nameof(options));
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.Focal.Spread, nameof(options));
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.Focal.UsualDistance, nameof(options));
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(_options.Focal.DistanceSpread, nameof(options));
         _hypotheses = new OutlineHypotheses(_options);
         _network = shelf?.Lists(TubeNetwork.File) == true ? new TubeNetwork(shelf) : null;
     }

@@ -1,4 +1,5 @@
 using InscriptionLab.Measures;
+using InscriptionLab.Tubes;
 
 namespace InscriptionLab.Vision.Tubes;
 
@@ -25,12 +26,8 @@ public sealed record TubeFinderOptions
     /// <value>0.12, or 7 degrees.</value>
     public double SteepestSlope { get; init; } = 0.12;
 
-    /// <summary>Gets the focal length that is assumed where the file names none, as a multiple of the longer side.</summary>
-    /// <value>
-    /// 1.4: half way (geometric mean) between the 26 mm main lens of many phones (26/36 = 0.72) and a camera or a phone's second lens of 100 mm equivalent (2.8);
-    /// common practice. An error of a factor 2 moves a letter at 45 degrees on a tube ten radii away by about 1 % of the diameter (computed).
-    /// </value>
-    public double AssumedFocal { get; init; } = 1.4;
+    /// <summary>Gets how the focal length is guessed where the file names none.</summary>
+    public FocalGuess Focal { get; init; } = new();
 
     /// <summary>Gets the score above which two outlines are taken for a tube, 0 to 1.</summary>
     /// <value>0.35.</value>

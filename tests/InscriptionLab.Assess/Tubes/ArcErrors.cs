@@ -35,7 +35,20 @@ internal static class ArcErrors
             return double.NaN;
         }
 
-        var found = new CylinderProjection(tube.Pose);
+        return Between(right, new CylinderProjection(tube.Pose), axial);
+    }
+
+    /// <summary>
+    /// The same error had the camera's focal length been known: what the outlines alone cost. The rest of the whole error comes from the focal length.
+    /// </summary>
+    internal static double OfOutlines(TruthPhoto truth, Tube tube) =>
+        truth.Camera is { } camera
+        && CylinderPose.FromSilhouettes(tube.Silhouettes[0], tube.Silhouettes[1], PixelLength.FromPixels(camera.Focal), focalAssumed: false, tube.Pose.PrincipalPoint) is { } pose
+            ? Of(truth, tube with { Pose = pose })
+            : double.NaN;
+
+    private static double Between(CylinderProjection right, CylinderProjection found, double axial)
+    {
         var errors = Enumerable.Range(-Reach / Step, (2 * Reach / Step) + 1)
             .Select(i => Angle.FromDegrees(i * Step))
             .Select(around => (found.ToSurface(right.ToPhoto(new SurfacePoint(axial, around)))?.Around.Radians ?? double.NaN) - around.Radians)

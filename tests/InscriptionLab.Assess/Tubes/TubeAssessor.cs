@@ -42,13 +42,14 @@ internal sealed class TubeAssessor(Composition composition, string folder, strin
     {
         if (chosen < 0 || truth.TubeDiameter is not { } diameter || truth.AxisAngle is not { } angle)
         {
-            return new TubeCase(truth.File, truth.TubeDiameter is not null, tubes.Count, chosen + 1, double.NaN, double.NaN, double.NaN, double.NaN, seconds);
+            return new TubeCase(truth.File, truth.TubeDiameter is not null, tubes.Count, chosen + 1, double.NaN, double.NaN, double.NaN, double.NaN, false, double.NaN, seconds);
         }
 
         var tube = tubes[chosen];
         var turn = Math.Abs(Math.IEEERemainder(tube.Axis.Direction.Degrees - angle, 180));
         return new TubeCase(
-            truth.File, true, tubes.Count, chosen + 1, (tube.DiameterAt(Middle(truth)).Pixels / diameter) - 1, turn, ArcErrors.Of(truth, tube), tube.Confidence.Value, seconds);
+            truth.File, true, tubes.Count, chosen + 1, (tube.DiameterAt(Middle(truth)).Pixels / diameter) - 1, turn,
+            ArcErrors.Of(truth, tube), ArcErrors.OfOutlines(truth, tube), !tube.Pose.FocalAssumed, tube.Confidence.Value, seconds);
     }
 
     /// <summary>The tube that shows most of the true letters, the likeliest first; without letters the one that shows the middle of the true axis.</summary>

@@ -15,10 +15,10 @@ internal static class TubeReport
 
     internal static string Of(IReadOnlyList<TubeCase> cases)
     {
-        var text = new StringBuilder("| photo | tubes found | place of the lettered one | diameter, % | axis, degrees | arc, % | confidence | seconds |\n|---|---|---|---|---|---|---|---|\n");
+        var text = new StringBuilder("| photo | tubes found | place of the lettered one | diameter, % | axis, degrees | arc, % | arc by the outlines alone, % | focal length | confidence | seconds |\n|---|---|---|---|---|---|---|---|---|---|\n");
         foreach (var one in cases)
         {
-            text.Append(CultureInfo.InvariantCulture, $"| {one.File} | {one.Found} | {one.Place} | {one.Diameter * 100:+0.00;-0.00} | {one.Axis:0.000} | {one.Unrolled * 100:0.00} | {one.Confidence:0.00} | {one.Seconds:0.00} |\n");
+            text.Append(CultureInfo.InvariantCulture, $"| {one.File} | {one.Found} | {one.Place} | {one.Diameter * 100:+0.00;-0.00} | {one.Axis:0.000} | {one.Unrolled * 100:0.00} | {one.ByOutlines * 100:0.00} | {(one.FocalTold ? "told" : "assumed")} | {one.Confidence:0.00} | {one.Seconds:0.00} |\n");
         }
 
         var tubes = cases.Where(one => one.HasTube).ToList();
@@ -28,6 +28,9 @@ internal static class TubeReport
         Add(text, "diameter, relative error", tubes.Select(one => Math.Abs(one.Diameter)), "0.00 %");
         Add(text, "axis, degrees", tubes.Select(one => one.Axis), "0.000");
         Add(text, "place along the arc, share of 90 degrees", tubes.Select(one => one.Unrolled), "0.00 %");
+        Add(text, "the same, focal length told by the file", tubes.Where(one => one.FocalTold).Select(one => one.Unrolled), "0.00 %");
+        Add(text, "the same, focal length assumed", tubes.Where(one => !one.FocalTold).Select(one => one.Unrolled), "0.00 %");
+        Add(text, "the same by the outlines alone, the true focal length put in", tubes.Select(one => one.ByOutlines), "0.00 %");
         Add(text, "seconds", cases.Select(one => one.Seconds), "0.00");
         return text.ToString();
     }

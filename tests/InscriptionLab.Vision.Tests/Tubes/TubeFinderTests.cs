@@ -60,6 +60,7 @@ public sealed class TubeFinderTests
         Assert.InRange(tube.Diameter.Pixels, 0.995 * expected, 1.005 * expected);
         var truth = DirectionOf(scene.Axis(-20, 20));
         Assert.True(Math.Abs(Math.IEEERemainder(DirectionOf(tube.Axis) - truth, Math.PI)) < 0.3 * Math.PI / 180);
+        Assert.InRange(ArcError.Of(scene, tube.Pose), 0, 0.003);
     }
 
     /// <summary>The true distance between the silhouettes at the place where the tube found gives its own.</summary>
