@@ -7,6 +7,7 @@ using InscriptionLab.Advice;
 using InscriptionLab.App.Examining;
 using InscriptionLab.App.Measuring;
 using InscriptionLab.App.Reports;
+using InscriptionLab.Cells;
 using InscriptionLab.Comparison;
 using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
@@ -25,6 +26,7 @@ using InscriptionLab.Vision.Photos;
 using InscriptionLab.Vision.Reading;
 using InscriptionLab.Vision.Relief;
 using InscriptionLab.Vision.Rings;
+using InscriptionLab.Vision.Sizes;
 using InscriptionLab.Vision.Strips;
 using InscriptionLab.Vision.Tubes;
 using InscriptionLab.Vision.Turns;
@@ -106,6 +108,9 @@ internal sealed class Composition : IDisposable
         }
     }
 
+    /// <summary>Gets or sets what the user says of a scale beside the tube.</summary>
+    internal MeasureRequest Beside { get; set; } = MeasureRequest.Nothing;
+
     /// <summary>Builds the flow of an examination against a list.</summary>
     internal Examiner Examiner(ReferenceList list, Circumstances? known = null) => new(Stages(list, known), Clock);
 
@@ -141,6 +146,7 @@ internal sealed class Composition : IDisposable
     /// <param name="known">What the user says of the piece; null for nothing.</param>
     internal ExaminingStages Stages(ReferenceList list, Circumstances? known = null)
     {
+        var tubeMeasurer = new TubeMeasurer(_cellOptions);
         var photoReader = new PhotoReader(_photoLimits);
         var unroller = new Unroller(_unrollerOptions);
         var ringUnroller = new RingUnroller(_ringOptions);
@@ -162,6 +168,7 @@ internal sealed class Composition : IDisposable
         {
             FindRing = new RingFinder(_ringFinderOptions).Run,
             UnrollRing = ringUnroller.Run,
+            Size = (photo, tube, reading, cancel) => tubeMeasurer.Run(photo, tube, reading, Beside, cancel),
             Weigh = (reading, finding, seen) => weigher.Weigh(reading, finding, seen with { Construction = known.Construction, Prior = known.Prior }),
         };
     }

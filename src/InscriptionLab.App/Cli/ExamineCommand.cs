@@ -3,6 +3,7 @@ using System.CommandLine;
 using System.Linq;
 using System.Threading;
 using InscriptionLab.App.Examining;
+using InscriptionLab.Cells;
 
 namespace InscriptionLab.App.Cli;
 
@@ -21,10 +22,12 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
     private readonly Option<string?> _construction = new("--construction");
     private readonly Option<string?> _checklist = new("--checklist");
     private readonly Option<string?> _prior = new("--prior");
+    private readonly Option<string?> _scale = new("--scale");
+    private readonly Option<string?> _offset = new("--plane-offset");
 
     internal Command ToCommand(Func<CancellationToken> cancel)
     {
-        var command = new Command("examine") { _photos, _json, _out, _reference, _as, _catalogue, _construction, _checklist, _prior, _edges, _rings, _lamp };
+        var command = new Command("examine") { _photos, _json, _out, _reference, _as, _catalogue, _construction, _checklist, _prior, _edges, _rings, _lamp, _scale, _offset };
         command.SetAction(parsed =>
         {
             var together = parsed.GetValue(_as);
@@ -44,6 +47,13 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
                 return ExitCode.Misused;
             }
 
+            if (Beside(parsed, out var beside) is { } fault)
+            {
+                terminal.Error.WriteLine(fault);
+                return ExitCode.Misused;
+            }
+
+            composition.Beside = beside;
             var request = new ExamineRequest(
                 [.. photos],
                 parsed.GetValue(_json),
@@ -56,10 +66,33 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
                 parsed.GetValue(_prior),
                 [.. edges],
                 [.. rings],
-                [.. lamps]);
+                [.. lamps])
+            {
+                Scale = parsed.GetValue(_scale),
+                Offset = parsed.GetValue(_offset),
+            };
             return new ExamineRun(composition, terminal, request).Run(cancel());
         });
         return command;
+    }
+
+    /// <summary>Reads what is said of a scale beside the tube; gives a sentence where it is not understood.</summary>
+    private string? Beside(ParseResult parsed, out MeasureRequest beside)
+    {
+        beside = MeasureRequest.Nothing;
+        ScaleRequest? scale = null;
+        if (parsed.GetValue(_scale) is { } text && !ScaleRequest.TryParse(text, out scale, out var problem))
+        {
+            return problem;
+        }
+
+        if (!MeasureCommand.TryOffset(parsed.GetValue(_offset), out var offset))
+        {
+            return $"--plane-offset needs the height of the tube's axis above the scale in millimetres, for example --plane-offset 20, not {parsed.GetValue(_offset)}.";
+        }
+
+        beside = new MeasureRequest(scale, offset);
+        return null;
     }
 
     private static string? ComplaintAboutLamps(string[] lamps, int photos)

@@ -22,6 +22,12 @@ namespace InscriptionLab.App.Cli;
 /// <param name="Rings">For each photo in turn the rim of its ring, or "find"; empty or default where rings are to be found.</param>
 internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Json, string? Out, string? Reference, string? As, string? Catalogue = null, string? Construction = null, string? Checklist = null, string? Prior = null, ImmutableArray<string> Edges = default, ImmutableArray<string> Rings = default, ImmutableArray<string> Lamps = default)
 {
+    /// <summary>Gets the scale beside the tube as written; null where none is named.</summary>
+    internal string? Scale { get; init; }
+
+    /// <summary>Gets the height of the tube's axis above the scale as written; null where both lie on one table.</summary>
+    internal string? Offset { get; init; }
+
     private const string Separate = "separate";
 
     /// <summary>Gets the words that <c>--as</c> knows.</summary>
@@ -63,6 +69,8 @@ internal sealed record ExamineRequest(ImmutableArray<string> Photos, string? Jso
             Add("--construction", Construction);
             Add("--checklist", Checklist);
             Add("--prior", Prior);
+            Add("--scale", Scale);
+            Add("--plane-offset", Offset);
             asked.AddRange((Edges.IsDefault ? [] : Edges).Select(edges => $"--edges {edges}"));
             asked.AddRange((Rings.IsDefault ? [] : Rings).Select(ring => $"--ring {ring}"));
             asked.AddRange((Lamps.IsDefault ? [] : Lamps).Select(lamp => $"--lamp {lamp}"));

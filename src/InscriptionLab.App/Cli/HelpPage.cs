@@ -38,6 +38,7 @@ internal static class HelpPage
         ./lab examine PHOTO... [--reference FILE] [--json FILE] [--out FOLDER] [--as raking|turns|separate]
                                [--catalogue FILE] [--construction FILE] [--checklist FILE] [--prior 3/17]
                                [--edges SIDES]... [--ring RIM]... [--lamp SIDE[:HEIGHT]]...
+                               [--scale KIND:SIZE] [--plane-offset MM]
 
         Examines one photo, or several photos of one object. For each photo: where the tube lies, the
         lettering line by line, how sure each letter is and what else it may be, the nearest attested
@@ -63,6 +64,11 @@ internal static class HelpPage
                              halved between others of its time and modern pieces; or 3:10:4 for the
                              three. Without it ratios are given and no probability. 3/17 is common
                              practice for much-copied names and rests on no count
+          --scale KIND:SIZE  a scale lies beside the tube (kinds as for ./lab measure): diameter of the
+                             tube, height of the lettering and its distance from the tube's end in
+                             millimetres. The printed scale card is found without being named
+          --plane-offset MM  how many millimetres the tube's axis lies above the scale; without it tube
+                             and scale are taken to lie on one table
           --edges SIDES      the two long sides of the tube, where the program does not find them:
                              x1,y1,x2,y2/x3,y3,x4,y4 in pixels of the upright photo (they may lie
                              outside it). With several photos once for each, in their order; find

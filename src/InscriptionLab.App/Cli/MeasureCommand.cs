@@ -78,7 +78,7 @@ internal sealed class MeasureCommand(Composition composition, Terminal terminal)
         return new MeasureRun(composition, terminal, request).Run(cancel);
     }
 
-    private static bool TryOffset(string? text, out Length? offset)
+    internal static bool TryOffset(string? text, out Length? offset)
     {
         offset = null;
         if (text is null)

@@ -4,6 +4,7 @@ using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 using InscriptionLab.Photos;
 using InscriptionLab.Readings;
+using InscriptionLab.Sizes;
 using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
 
@@ -30,6 +31,9 @@ internal sealed record Examination(
 {
     /// <summary>Gets the ring whose face was laid flat and read; null where no lettering runs round one.</summary>
     internal RingFace? Ring { get; init; }
+
+    /// <summary>Gets sizes of tube and lettering in millimetres; null where no scale lies beside the tube.</summary>
+    internal TubeSizes? Sizes { get; init; }
 
     /// <summary>Gets what all that was seen is worth under three propositions.</summary>
     internal EvidenceReport Evidence { get; init; } = EvidenceReport.Empty;

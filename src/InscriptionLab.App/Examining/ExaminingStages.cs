@@ -8,6 +8,7 @@ using InscriptionLab.Findings;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.Readings;
+using InscriptionLab.Sizes;
 using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
 
@@ -40,6 +41,9 @@ internal sealed record ExaminingStages(
 
     /// <summary>Gets photo, ring and where it is cut open to strip; without a cut the strip goes on past a full turn.</summary>
     internal Func<Photo, RingFace, RingCut?, Strip> UnrollRing { get; init; } = (_, _, _) => throw new InvalidOperationException("No ring was to be found.");
+
+    /// <summary>Gets photo, tube and reading to sizes in millimetres; null where there is no scale.</summary>
+    internal Func<Photo, Tube, Reading, CancellationToken, TubeSizes?> Size { get; init; } = (_, _, _, _) => null;
 
     /// <summary>Gets a value indicating whether a person marked a ring, so that it is laid flat whatever else is lettered.</summary>
     internal bool RingIsMarked { get; init; }

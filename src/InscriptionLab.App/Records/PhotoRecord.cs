@@ -23,4 +23,8 @@ internal sealed record PhotoRecord(
     /// <summary>Gets the ring that the lettering runs round; left out where there is none.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public RingRecord? Ring { get; init; }
+
+    /// <summary>Gets sizes in millimetres; left out where no scale lies beside the tube.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public TubeSizesRecord? Sizes { get; init; }
 }

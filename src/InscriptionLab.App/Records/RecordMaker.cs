@@ -7,6 +7,7 @@ using InscriptionLab.Comparison;
 using InscriptionLab.Findings;
 using InscriptionLab.Measures;
 using InscriptionLab.Readings;
+using InscriptionLab.Sizes;
 using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
 
@@ -36,7 +37,23 @@ internal static class RecordMaker
         Ring = examination is { Ring: { } ring, Strip.Map: RingStripMap map }
             ? new RingRecord(MeasureRecordMaker.Of(ring.Outer), MeasureRecordMaker.Of(ring.Inner), RingSense.Word(examination.Reading, map), ring.Marked)
             : null,
+        Sizes = examination.Sizes is { } sizes ? Of(sizes) : null,
     };
+
+    private static TubeSizesRecord Of(TubeSizes sizes) => new(
+        sizes.Scale.ToString().ToLowerInvariant(),
+        Millimetres(sizes.Diameter.Value),
+        Millimetres(sizes.Diameter.ExpandedUncertainty),
+        [.. sizes.Lines.Select(line => new LineSizesRecord(
+            line.Line,
+            Millimetres(line.Tallest.Value),
+            Millimetres(line.Tallest.ExpandedUncertainty),
+            Millimetres(line.Median),
+            line.FromEnd is { } end ? Millimetres(end.Value) : null,
+            line.FromEnd is { } uncertain ? Millimetres(uncertain.ExpandedUncertainty) : null))],
+        sizes.Notes);
+
+    private static double Millimetres(Length length) => Math.Round(length.Millimetres, MeasureDigits);
 
     internal static SetRecord Of(SetExamination set) => new(
         Words.For(set.Kind),

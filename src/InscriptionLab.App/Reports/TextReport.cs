@@ -90,6 +90,10 @@ internal sealed class TextReport
         }
 
         Entry("tube", examination.Tube is { } tube ? Place(tube, examination.Reading) : "none found");
+        foreach (var sentence in SizeWords.Of(examination.Sizes))
+        {
+            Entry("sizes", sentence);
+        }
     }
 
     private static string Place(Tube tube, Reading reading)

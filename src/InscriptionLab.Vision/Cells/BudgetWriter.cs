@@ -32,7 +32,7 @@ internal static class BudgetWriter
             new("making of the scale", MakingRelative(scale, options), "1", 2 * circle.Radius, JudgedDegrees, MakingBasis(scale)),
             Row(shares, "height of the rim above the scale", heightGiven ? "given by the user" : "laid level by eye, if it is level", JudgedDegrees, SceneInput.PlaneOffset),
             new("height of the rim above the scale, not given", heightGiven ? 0 : options.UnknownOffsetMillimetres, "mm", 2 * circle.Radius / scene.RimDistance(), JudgedDegrees, "experience: a card on the table lies up to 13 mm below the rim"),
-            Row(shares, "focal length", "EXIF data, or assumed", JudgedDegrees, SceneInput.Focal),
+            Uneven(Row(shares, "focal length", "EXIF data, or assumed; more to the near side, where a height counts more", JudgedDegrees, SceneInput.Focal), scene),
             Row(shares, "distortion left by the lens", "experience", JudgedDegrees, SceneInput.Distortion),
             Row(shares, "roundness as seen, and tilt from it", "experience: making, light and shade", JudgedDegrees, SceneInput.Roundness) with { VariesByPhoto = true },
             Row(shares, "depth below the rim", "assumed, and seen as far as the photo is tilted", JudgedDegrees, SceneInput.Depth),
@@ -76,6 +76,14 @@ internal static class BudgetWriter
         ScaleKind.Points => "experience: a distance measured with care",
         _ => "experience: engraved rules and careful prints",
     };
+
+    /// <summary>Widens a row for the uneven way in which a camera that may be much nearer shows heights: their effect goes with one over the distance, whose logarithm is uncertain.</summary>
+    private static BudgetRow Uneven(BudgetRow row, SceneSolution scene)
+    {
+        const double Even = 1e-6;
+        var relative = Math.Min(1, scene.DistanceUncertainty() / scene.RimDistance());
+        return relative < Even ? row : row with { StandardUncertainty = row.StandardUncertainty * (Math.Exp(relative) - 1) / relative };
+    }
 
     private static BudgetRow Row(IReadOnlyDictionary<SceneInput, double> shares, string source, string basis, double degrees, params SceneInput[] inputs)
     {

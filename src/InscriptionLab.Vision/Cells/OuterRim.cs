@@ -2,6 +2,8 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using System.Threading;
+using InscriptionLab.Cells.Fitting;
+using InscriptionLab.Measures;
 using InscriptionLab.Photos;
 using InscriptionLab.Vision.Scales;
 
@@ -19,6 +21,12 @@ internal static class OuterRim
     /// <summary>An ellipse whose outline is all edges is no chance alignment (those cover up to about 0.7): a rim hardly brighter than the table is traced with more scatter.</summary>
     private const double WholeCoverage = 0.9;
     private const double SmallestWholeQualityShare = 0.2;
+
+    /// <summary>A rim traced worse than this share of the best circle is looked for again nearby, one of its sides pushed in by these shares of its width.</summary>
+    private const double PoorQualityShare = 0.5;
+    private const int Directions = 16;
+    private const int PushedPoints = 48;
+    private static readonly double[] Pushes = [0.02, 0.035, 0.05, 0.065, 0.08];
 
     /// <summary>Least share of the rim's outline along which its edge is seen.</summary>
     private const double SmallestSeenShare = 0.5;
@@ -51,9 +59,46 @@ internal static class OuterRim
 
         var best = traced.Count == 0 ? 0 : traced.Max(t => t.Trace.Quality);
         var fit = traced.Where(t => t.Trace.SeenShare >= SmallestSeenShare && t.Trace.Quality >= best * (t.Coverage >= WholeCoverage ? SmallestWholeQualityShare : SmallestQualityShare)).ToArray();
-        return fit.Length == 0
-            ? null
-            : fit.Where(t => t.Size >= NearShare * fit.Max(f => f.Size)).MaxBy(t => t.Trace.Quality).Trace;
+        if (fit.Length == 0)
+        {
+            return null;
+        }
+
+        var chosen = fit.Where(t => t.Size >= NearShare * fit.Max(f => f.Size)).MaxBy(t => t.Trace.Quality);
+        return chosen.Trace.Quality >= PoorQualityShare * best ? chosen.Trace : Better(photo, gray, candidates.First(c => c.Ellipse.SemiMajor == chosen.Size), chosen.Trace, cancel);
+    }
+
+    /// <summary>Looks again near an ellipse that runs partly along the rim and partly along the foot of the cell: with one side pushed in it lies along the rim alone.</summary>
+    private static TracedCircle Better(Photo photo, LightPicture gray, EllipseCandidate candidate, TracedCircle trace, CancellationToken cancel)
+    {
+        var best = trace;
+        foreach (var push in Pushes)
+        {
+            cancel.ThrowIfCancellationRequested();
+            for (var i = 0; i < Directions; i++)
+            {
+                if (Pushed(candidate.Ellipse, i * Math.Tau / Directions, push) is { } ellipse
+                    && Trace(photo, gray, candidate with { Ellipse = ellipse }) is { } other && other.SeenShare >= trace.SeenShare && other.Quality > best.Quality)
+                {
+                    best = other;
+                }
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>Pushes one side of an ellipse in: it shrinks along a direction, and its far side stays.</summary>
+    private static FittedEllipse? Pushed(FittedEllipse ellipse, double direction, double share)
+    {
+        var (sin, cos) = Math.SinCos(direction);
+        var points = ClosedCurve.Of(ellipse, PushedPoints).Select(p => p.At).ToArray();
+        var far = points.Min(p => (p.X * cos) + (p.Y * sin));
+        return EllipseFit.Direct([.. points.Select(p =>
+        {
+            var off = share * ((p.X * cos) + (p.Y * sin) - far);
+            return new PixelPoint(p.X - (off * cos), p.Y - (off * sin));
+        })]);
     }
 
     /// <summary>Traces the edge of a candidate in lightness, or in colour where that shows it better.</summary>

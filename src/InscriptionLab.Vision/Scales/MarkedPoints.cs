@@ -6,7 +6,7 @@ namespace InscriptionLab.Vision.Scales;
 internal static class MarkedPoints
 {
     /// <summary>How exactly a point is marked by hand, as a standard uncertainty in pixels (common practice in photogrammetry: one to three, seen enlarged).</summary>
-    private const double MarkedPixels = 1;
+    private const double MarkedPixels = 1.5;
 
     /// <summary>Half width of the strip about the points that is left out when the cell is looked for, in pixels.</summary>
     private const double Beside = 6;

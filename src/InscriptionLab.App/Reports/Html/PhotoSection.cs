@@ -40,7 +40,24 @@ internal static class PhotoSection
         }
 
         page.Close("g").Close("svg").Element("figcaption", Caption(examination)).Close("figure").Close("section");
+        Sizes(page, examination);
         Flat(page, examination, index);
+    }
+
+    private static void Sizes(Markup page, Examination examination)
+    {
+        if (examination.Sizes is null)
+        {
+            return;
+        }
+
+        page.Open("section").Element("h3", "Sizes");
+        foreach (var sentence in SizeWords.Of(examination.Sizes))
+        {
+            page.Element("p", sentence);
+        }
+
+        page.Close("section");
     }
 
     private static void Flat(Markup page, Examination examination, int index)

@@ -73,6 +73,9 @@ public sealed class SceneSolution
     /// <summary>Gives the same at a place of the scale's world, for a scene with or without circles.</summary>
     public double RelativeScaleUncertaintyAt(Vector3D world) => Propagate(p => Math.Log(_model.CameraOf(p).PixelsPerMillimetre(world)));
 
+    /// <summary>Gives the standard uncertainty of what is worked out from the camera alone, in its own unit.</summary>
+    public double UncertaintyOf(Func<PlaneCamera, double> derived) => Propagate(p => derived(_model.CameraOf(p)));
+
     /// <summary>Gives the distance between the camera's centre and the plane of the rim, in millimetres.</summary>
     public double RimDistance() => RimDistance(Camera, RimHeight);
 
