@@ -19,7 +19,10 @@ internal sealed class LineFinder
         _joiner = new LineJoiner(options);
     }
 
-    /// <summary>Traces the lines of a strip, in no order.</summary>
+    /// <summary>Of traces of one strip that lie over one another, keeps the surest.</summary>
+    internal List<LineTrace> Surest(IEnumerable<LineTrace> traces) => _joiner.KeepSurest(traces);
+
+    /// <summary>Traces everything in a strip that may be a line, in no order; one line may be traced at several scales.</summary>
     /// <param name="strip">The strip.</param>
     /// <param name="cancel">Stops between scales.</param>
     internal List<LineTrace> Find(Strip strip, CancellationToken cancel)
@@ -33,6 +36,6 @@ internal sealed class LineFinder
             traces.AddRange(_joiner.Join(CoreComponents.Of(_detector.Look(strip.Image, scale * fit), _options)));
         }
 
-        return _joiner.KeepSurest(traces);
+        return traces;
     }
 }

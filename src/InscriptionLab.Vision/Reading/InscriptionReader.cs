@@ -17,6 +17,9 @@ namespace InscriptionLab.Vision.Reading;
 /// <summary>The reading stage: finds the lines of a strip, turns them upright and reads them. Blank metal gives a reading without lines.</summary>
 public sealed class InscriptionReader : IDisposable
 {
+    /// <summary>How often other traces are tried in place of those in which nothing could be read.</summary>
+    private const int MostRounds = 2;
+
     private readonly InscriptionReaderOptions _options;
     private readonly LineDetector _detector;
     private readonly LineFinder _finder;
@@ -58,7 +61,23 @@ public sealed class InscriptionReader : IDisposable
     {
         ArgumentNullException.ThrowIfNull(photo);
         ArgumentNullException.ThrowIfNull(strip);
-        return Read(photo, strip, _finder.Find(strip, cancel), cancel);
+        var traces = _finder.Find(strip, cancel);
+        var legible = new List<Sighting>();
+        var tried = new HashSet<LineTrace>();
+        for (var round = 0; round <= MostRounds; round++)
+        {
+            var next = _finder.Surest(traces).FindAll(tried.Add);
+            if (next.Count == 0)
+            {
+                break;
+            }
+
+            var seen = ReadUpright(photo, strip, next, cancel);
+            legible.AddRange(seen.Where(IsLegible));
+            traces = [.. traces.Except(seen.Where(item => !IsLegible(item)).Select(item => item.Trace))];
+        }
+
+        return Gather(legible, cancel);
     }
 
     /// <summary>Reads one line in a box that a person drew: read as drawn, whatever the reader thinks of its direction or of its being lettering.</summary>
@@ -89,28 +108,31 @@ public sealed class InscriptionReader : IDisposable
     private static PixelPoint Between(PixelPoint one, PixelPoint other) => new((one.X + other.X) / 2, (one.Y + other.Y) / 2);
 
     /// <summary>Reads lines that are already traced.</summary>
-    internal Readings.Reading Read(Photo photo, Strip strip, IReadOnlyList<LineTrace> traces, CancellationToken cancel)
-    {
-        if (traces.Count == 0)
-        {
-            return new Readings.Reading(Name, [], []);
-        }
+    internal Readings.Reading Read(Photo photo, Strip strip, IReadOnlyList<LineTrace> traces, CancellationToken cancel) =>
+        Gather(traces.Count == 0 ? [] : ReadUpright(photo, strip, traces, cancel).FindAll(IsLegible), cancel);
 
-        var sights = LookUpright(photo, strip, traces, cancel);
-        var legible = sights
-            .Where(seen => seen.Sight.Lettering >= _options.LetteringFrom.Value)
-            .Select(seen => (Reading: _reader.Read(seen.Line, seen.Sight), seen.Sight))
-            .Where(seen => IsLegible(seen.Reading));
-        // Only now: a stray line that was no lettering must not say which way the reader faces.
-        var kept = ReadingOrder.Of(legible, seen => seen.Reading.Line.InStrip);
-        var lines = Beside([.. kept.Select(seen => seen.Reading)], cancel);
-        return new Readings.Reading(Name, lines, Style([.. kept.Select(seen => (seen.Sight, seen.Reading.Letters.Length))]));
+    /// <summary>Orders legible lines, lets the second reader look at them, and averages their styles.</summary>
+    private Readings.Reading Gather(IReadOnlyList<Sighting> legible, CancellationToken cancel)
+    {
+        // Ordered only now: a stray line that was no lettering must not say which way the reader faces.
+        var kept = ReadingOrder.Of(legible, item => item.Reading.Line.InStrip);
+        var lines = kept.IsEmpty ? [] : Beside([.. kept.Select(item => item.Reading)], cancel);
+        return new Readings.Reading(Name, lines, Style([.. kept.Select(item => (item.Sight, item.Reading.Letters.Length))]));
+    }
+
+    private List<Sighting> ReadUpright(Photo photo, Strip strip, IReadOnlyList<LineTrace> traces, CancellationToken cancel) =>
+        LookUpright(photo, strip, traces, cancel).ConvertAll(item => new Sighting(item.Origin, item.Sight, _reader.Read(item.Line, item.Sight)));
+
+    private bool IsLegible(Sighting seen)
+    {
+        var ink = seen.Reading.Letters.Where(IsInk).ToList();
+        return seen.Sight.Lettering >= _options.LetteringFrom.Value && ink.Count > 0 && ink.Average(letter => letter.Probability.Value) >= _options.MeanLetterFrom.Value;
     }
 
     private static bool IsInk(Letter letter) => !letter.IsSpace;
 
     /// <summary>Looks at each line in the orientation in which it reads.</summary>
-    private List<(LetteringLine Line, LineSight Sight)> LookUpright(Photo photo, Strip strip, IReadOnlyList<LineTrace> traces, CancellationToken cancel)
+    private List<(LetteringLine Line, LineSight Sight, LineTrace Origin)> LookUpright(Photo photo, Strip strip, IReadOnlyList<LineTrace> traces, CancellationToken cancel)
     {
         var crops = traces.Select(trace => _cropper.Cut(photo, strip, trace, false, Probability.One).Crop).ToList();
         GrayImage[] all = [.. crops, .. crops.Select(CropTurns.Turned), .. crops.Select(CropTurns.Mirrored), .. crops.Select(crop => CropTurns.Turned(CropTurns.Mirrored(crop)))];
@@ -118,8 +140,8 @@ public sealed class InscriptionReader : IDisposable
         var weights = traces.Select((_, index) => LineOrientation.Weigh([.. Enumerable.Range(0, LineOrientation.Count).Select(turn => looks[(turn * traces.Count) + index])])).ToList();
         var mirrored = LineOrientation.IsMirrored(weights);
         var turned = LineOrientation.AreTurned(traces, weights, mirrored, _options.OwnTurnOdds);
-        var upright = ReadingOrder.Of(traces.Select((trace, index) => turned[index] ? trace.Turned() : trace), trace => trace.Box);
-        return Look(photo, strip, upright, mirrored, cancel);
+        var upright = traces.Select((trace, index) => turned[index] ? trace.Turned() : trace).ToList();
+        return [.. Look(photo, strip, upright, mirrored, cancel).Zip(traces, (item, origin) => (item.Line, item.Sight, origin))];
     }
 
     private List<(LetteringLine Line, LineSight Sight)> Look(Photo photo, Strip strip, IReadOnlyList<LineTrace> traces, bool mirrored, CancellationToken cancel)
@@ -127,12 +149,6 @@ public sealed class InscriptionReader : IDisposable
         var lines = traces.Select(trace => _cropper.Cut(photo, strip, trace, mirrored, Probability.From(trace.Score))).ToList();
         var sights = _reader.Network.Look([.. lines.Select(line => line.Crop)], cancel);
         return [.. lines.Zip(sights, (line, sight) => (line with { Lettering = Probability.From(sight.Lettering) }, sight))];
-    }
-
-    private bool IsLegible(LineReading reading)
-    {
-        var ink = reading.Letters.Where(IsInk).ToList();
-        return ink.Count > 0 && ink.Average(letter => letter.Probability.Value) >= _options.MeanLetterFrom.Value;
     }
 
     private ImmutableArray<LineReading> Beside(ImmutableArray<LineReading> first, CancellationToken cancel)
@@ -154,4 +170,7 @@ public sealed class InscriptionReader : IDisposable
             .Select((style, index) => new StyleCandidate(style, Probability.From(lines.Sum(line => line.Sight.Style[index] * line.Letters) / letters)))
             .OrderByDescending(candidate => candidate.Probability)];
     }
+
+    /// <summary>A trace, and what was seen and read in it.</summary>
+    private sealed record Sighting(LineTrace Trace, LineSight Sight, LineReading Reading);
 }
