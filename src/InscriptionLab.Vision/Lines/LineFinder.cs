@@ -19,8 +19,8 @@ internal sealed class LineFinder
         _joiner = new LineJoiner(options);
     }
 
-    /// <summary>Of traces of one strip that lie over one another, keeps the surest.</summary>
-    internal List<LineTrace> Surest(IEnumerable<LineTrace> traces) => _joiner.KeepSurest(traces);
+    /// <summary>Of traces of one strip that lie over one another, keeps the surest, and none that lies over a line already read.</summary>
+    internal List<LineTrace> Surest(IEnumerable<LineTrace> traces, IEnumerable<LineTrace> read) => _joiner.KeepSurest(traces, read);
 
     /// <summary>Traces everything in a strip that may be a line, in no order; one line may be traced at several scales.</summary>
     /// <param name="strip">The strip.</param>

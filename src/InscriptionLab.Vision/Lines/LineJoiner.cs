@@ -34,9 +34,12 @@ internal sealed class LineJoiner(LineFinderOptions options)
 
     /// <summary>Of lines found more than once, keeps the surest.</summary>
     /// <param name="lines">Lines of one strip, from one or more scales.</param>
-    internal List<LineTrace> KeepSurest(IEnumerable<LineTrace> lines)
+    /// <param name="standing">Lines that stay: none that lies over them is kept.</param>
+    /// <returns>The lines kept, without those that stay.</returns>
+    internal List<LineTrace> KeepSurest(IEnumerable<LineTrace> lines, IEnumerable<LineTrace> standing)
     {
-        var kept = new List<LineTrace>();
+        var kept = standing.ToList();
+        var stay = kept.Count;
         foreach (var line in lines.OrderByDescending(line => line.Score * Math.Sqrt(line.Length * line.InkHeight)))
         {
             if (kept.TrueForAll(other => Overlap(line, other) <= options.LargestOverlap && Overlap(other, line) <= options.LargestOverlap))
@@ -45,7 +48,7 @@ internal sealed class LineJoiner(LineFinderOptions options)
             }
         }
 
-        return kept;
+        return kept[stay..];
     }
 
     /// <summary>Gives the share of a line's middle that lies within another line's ink.</summary>

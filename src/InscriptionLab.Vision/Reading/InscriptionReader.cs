@@ -63,18 +63,16 @@ public sealed class InscriptionReader : IDisposable
         ArgumentNullException.ThrowIfNull(strip);
         var traces = _finder.Find(strip, cancel);
         var legible = new List<Sighting>();
-        var tried = new HashSet<LineTrace>();
         for (var round = 0; round <= MostRounds; round++)
         {
-            var next = _finder.Surest(traces).FindAll(tried.Add);
+            var next = _finder.Surest(traces, legible.Select(item => item.Trace));
             if (next.Count == 0)
             {
                 break;
             }
 
-            var seen = ReadUpright(photo, strip, next, cancel);
-            legible.AddRange(seen.Where(IsLegible));
-            traces = [.. traces.Except(seen.Where(item => !IsLegible(item)).Select(item => item.Trace))];
+            legible.AddRange(ReadUpright(photo, strip, next, cancel).Where(IsLegible));
+            traces = [.. traces.Except(next)];
         }
 
         return Gather(legible, cancel);

@@ -5,7 +5,7 @@ namespace InscriptionLab.Vision.Tubes;
 /// <summary>The network's maps in the turned picture: for each strip and row how surely plain tube wall is there.</summary>
 internal sealed class RegionEvidence
 {
-    /// <summary>Width of the bands beyond two outlines in which there must be no wall, as a share of the diameter, and in rows at least: a cell of the network is 5 to 6 rows.</summary>
+    /// <summary>Width of the bands beyond two outlines in which there must be no wall, as a share of the diameter, and in rows at least: a cell of the network's nearest look is 5 rows.</summary>
     private const double BandBeyond = 0.15;
     private const double NarrowestBand = 10;
 

@@ -42,7 +42,7 @@ internal sealed class TubeMaps
     /// <summary>Gets the cells a photo pixel.</summary>
     internal double CellsPerPixel => _cellsPerPixel;
 
-    /// <summary>Gives the mean, cell by cell of these maps, of them and others of the same photo.</summary>
+    /// <summary>Gives the mean of wall and outline, cell by cell of these maps, over them and others of the same photo.</summary>
     internal TubeMaps MeanWith(params ReadOnlySpan<TubeMaps> others)
     {
         var numbers = (float[])_numbers.Clone();

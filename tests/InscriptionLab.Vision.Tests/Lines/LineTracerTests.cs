@@ -71,9 +71,19 @@ public sealed class LineTracerTests
     public void A_line_found_at_two_scales_is_kept_once()
     {
         var drawn = DrawnLine.Between(20, 100, 380, 100);
-        var kept = Joiner.KeepSurest([drawn with { Score = 0.8 }, drawn with { Score = 0.9 }]);
+        var kept = Joiner.KeepSurest([drawn with { Score = 0.8 }, drawn with { Score = 0.9 }], []);
 
         Assert.Equal(0.9, Assert.Single(kept).Score);
+    }
+
+    [Fact]
+    public void Nothing_that_lies_over_a_line_already_read_is_kept()
+    {
+        var read = DrawnLine.Between(20, 100, 380, 100) with { Score = 0.7 };
+        var below = DrawnLine.Between(20, 180, 380, 180);
+        var kept = Joiner.KeepSurest([read with { Score = 0.9 }, below], [read]);
+
+        Assert.Equal(below, Assert.Single(kept));
     }
 
     [Fact]

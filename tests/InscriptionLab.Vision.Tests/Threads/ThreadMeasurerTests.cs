@@ -35,7 +35,7 @@ public sealed class ThreadMeasurerTests
     {
         var random = new Random(9);
         var (mistaken, within, told) = (0, 0, 0);
-        const int Trials = 200;
+        const int Trials = 100;
         for (var i = 0; i < Trials; i++)
         {
             var family = (ThreadFamily)(i % 2);
