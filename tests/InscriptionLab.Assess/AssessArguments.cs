@@ -13,8 +13,10 @@ namespace InscriptionLab.Assess;
 /// <param name="Tubes">True to look at the tubes alone, without reading.</param>
 /// <param name="Reader">True to look at styles, probabilities and the second reader alone.</param>
 /// <param name="Findings">True to hold the findings against the truth alone.</param>
+/// <param name="Turns">True to hold sets of turned photos against the truth alone.</param>
+/// <param name="Views">True to turn and mirror photos and look at what is said of it alone.</param>
 /// <param name="Pictures">With <paramref name="Tubes"/>, folder for the photos with true and found outlines; null for none.</param>
-internal sealed record AssessArguments(string Folder, string? Json, string? Readme, string? Predictions, string? Keep, bool Advice = false, bool Tubes = false, bool Reader = false, bool Findings = false, string? Pictures = null)
+internal sealed record AssessArguments(string Folder, string? Json, string? Readme, string? Predictions, string? Keep, bool Advice = false, bool Tubes = false, bool Reader = false, bool Findings = false, bool Turns = false, bool Views = false, string? Pictures = null)
 {
     private static readonly HashSet<string> Known = new(StringComparer.Ordinal) { "--json", "--write-readme", "--predictions", "--keep", "--pictures" };
 
@@ -22,7 +24,7 @@ internal sealed record AssessArguments(string Folder, string? Json, string? Read
     internal static AssessArguments? Parse(string[] arguments, out string problem)
     {
         string? folder = null;
-        var (advice, tubes, reader, findings) = (false, false, false, false);
+        var (advice, tubes, reader, findings, turns, views) = (false, false, false, false, false, false);
         var values = new Dictionary<string, string>(StringComparer.Ordinal);
         problem = "assess needs a folder of photos with truth files, for example ./lab assess sample-images (see ./lab help assess).";
         for (var i = 0; i < arguments.Length; i++)
@@ -42,6 +44,14 @@ internal sealed record AssessArguments(string Folder, string? Json, string? Read
             else if (arguments[i] == "--findings")
             {
                 findings = true;
+            }
+            else if (arguments[i] == "--turns")
+            {
+                turns = true;
+            }
+            else if (arguments[i] == "--views")
+            {
+                views = true;
             }
             else if (Known.Contains(arguments[i]))
             {
@@ -74,6 +84,8 @@ internal sealed record AssessArguments(string Folder, string? Json, string? Read
             tubes,
             reader,
             findings,
+            turns,
+            views,
             values.GetValueOrDefault("--pictures"));
     }
 }

@@ -8,6 +8,8 @@ using InscriptionLab.Assess.Readers;
 using InscriptionLab.Assess.Reports;
 using InscriptionLab.Assess.Truths;
 using InscriptionLab.Assess.Tubes;
+using InscriptionLab.Assess.Turns;
+using InscriptionLab.Assess.Views;
 using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.Assess;
@@ -51,6 +53,20 @@ internal static class Program
         {
             using var looking = new Composition();
             Console.Out.Write(TubeReport.Of([.. new TubeAssessor(looking, asked.Folder, asked.Pictures).Run(truths, CancellationToken.None)]));
+            return 0;
+        }
+
+        if (asked.Turns)
+        {
+            using var turning = new Composition();
+            Console.Out.Write(TurnReport.Of([.. new TurnAssessor(turning, asked.Folder, Console.Error).Run(truths, CancellationToken.None)]));
+            return 0;
+        }
+
+        if (asked.Views)
+        {
+            using var viewing = new Composition();
+            Console.Out.Write(ViewReport.Of([.. new ViewAssessor(viewing, asked.Folder, Console.Error).Run(truths, CancellationToken.None)]));
             return 0;
         }
 

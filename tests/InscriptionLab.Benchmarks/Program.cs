@@ -22,13 +22,15 @@ internal static class Program
             case "stages":
                 Stages();
                 return 0;
+            case "sizes":
+                return SizeTable.Run(Console.Out);
             case "beside":
                 return SideBySide.Run(Console.Out);
             case "all":
                 Stages();
                 return SideBySide.Run(Console.Out);
             default:
-                Console.Error.WriteLine($"bench knows stages, search and beside, not {arguments[0]}; without a word it runs both.");
+                Console.Error.WriteLine($"bench knows stages, sizes, search and beside, not {arguments[0]}; without a word it runs all but sizes.");
                 return Misused;
         }
     }

@@ -123,14 +123,15 @@ internal static class HelpPage
 
     private const string Assess = """
         ./lab assess FOLDER [--json FILE] [--write-readme FILE] [--advice] [--tubes] [--reader]
-                            [--findings]
+                            [--findings] [--turns] [--views]
 
         Runs the program on every photo of a folder that has truth files beside it (FOLDER/truth) and
         prints how well it did, each figure with the counts behind it. --advice plants faults in the
         photos and looks at the advice, --tubes looks at the tubes alone, --reader at styles, stated
         probabilities and the second reader, --findings at which misspelt names are named with their
         letters and whether any attested one is said to differ, beside the attested forms of the
-        demonstration list.
+        demonstration list, --turns at turned photos joined to one strip: turns, seams, reading,
+        --views turns each photo upside down and mirrors it, and looks at what is said of that.
 
         """;
 

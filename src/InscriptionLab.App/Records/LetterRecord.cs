@@ -11,4 +11,8 @@ internal sealed record LetterRecord(
     string Char,
     double Probability,
     ImmutableArray<CandidateRecord> Alternatives,
-    ImmutableArray<ImmutableArray<double>> Quad);
+    ImmutableArray<ImmutableArray<double>> Quad)
+{
+    /// <summary>Gets how many times narrower the photo shows the letter across the tube than it would on the generatrix facing the camera; null for lettering that was not read off a tube.</summary>
+    public double? Stretch { get; init; }
+}

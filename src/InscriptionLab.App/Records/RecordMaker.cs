@@ -25,11 +25,14 @@ internal static class RecordMaker
     /// <summary>Digits after the point of probabilities.</summary>
     private const int ProbabilityDigits = 4;
 
+    /// <summary>Digits after the point of how much a letter is foreshortened.</summary>
+    private const int StretchDigits = 2;
+
     internal static PhotoRecord Of(Examination examination) => new(
         examination.Photo.File,
         examination.Photo.Sha256,
         examination.Tube is { } tube ? Of(tube, examination.Reading) : null,
-        Of(examination.Reading),
+        Of(examination.Reading, examination.Tube is null ? null : examination.Strip.Map),
         Of(examination.Finding) with { Evidence = EvidenceRecordMaker.Of(examination.Evidence) },
         examination.Warnings,
         Of(examination.Advice))
@@ -61,8 +64,9 @@ internal static class RecordMaker
         Of(set.Reading),
         Of(set.Finding) with { Evidence = EvidenceRecordMaker.Of(set.Evidence) });
 
-    internal static ImmutableArray<LineRecord> Of(Reading reading) => [.. reading.Lines.Select(line =>
-        new LineRecord(line.Text, [.. line.Letters.Where(letter => !letter.IsSpace).Select(Of)]))];
+    /// <summary>Gives the lines of a reading; with the map of the strip that a tube was laid flat to, each letter says how much it is foreshortened.</summary>
+    internal static ImmutableArray<LineRecord> Of(Reading reading, StripMap? map = null) => [.. reading.Lines.Select(line =>
+        new LineRecord(line.Text, [.. line.Letters.Where(letter => !letter.IsSpace).Select(letter => Of(letter) with { Stretch = StretchAt(letter.InPhoto.Centre, map) })]))];
 
     internal static FindingRecord Of(Finding finding) => new(
         Words.For(finding.Outcome),
@@ -88,6 +92,9 @@ internal static class RecordMaker
         Of(letter.Probability),
         [.. letter.Alternatives.Select(candidate => new CandidateRecord(candidate.Character, Of(candidate.Probability)))],
         [Of(letter.InPhoto.TopLeft), Of(letter.InPhoto.TopRight), Of(letter.InPhoto.BottomRight), Of(letter.InPhoto.BottomLeft)]);
+
+    private static double? StretchAt(PixelPoint photoPoint, StripMap? map) =>
+        map?.ToStrip(photoPoint) is { } inStrip ? Math.Round(map.Stretch(inStrip), StretchDigits) : null;
 
     private static NearestRecord Of(NearestForm nearest) => new(
         nearest.Form.Form,

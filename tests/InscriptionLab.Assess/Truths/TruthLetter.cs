@@ -19,6 +19,10 @@ internal sealed record TruthLetter
     [JsonPropertyName("quad_px")]
     public ImmutableArray<ImmutableArray<double>> Quad { get; init; } = [];
 
+    /// <summary>Gets the cosine of the angle between the surface at the letter and the line of sight: 1 facing the camera, 0 at the limb.</summary>
+    [JsonPropertyName("facing_cos")]
+    public double Facing { get; init; }
+
     [JsonPropertyName("visible")]
     public bool Visible { get; init; }
 

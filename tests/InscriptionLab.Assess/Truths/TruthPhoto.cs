@@ -27,6 +27,12 @@ internal sealed record TruthPhoto
     [JsonPropertyName("is_variant_of")]
     public string? IsVariantOf { get; init; }
 
+    [JsonPropertyName("upside_down")]
+    public bool UpsideDown { get; init; }
+
+    [JsonPropertyName("mirrored")]
+    public bool Mirrored { get; init; }
+
     [JsonPropertyName("style")]
     public string? Style { get; init; }
 
@@ -41,6 +47,10 @@ internal sealed record TruthPhoto
 
     [JsonPropertyName("axis_angle_deg")]
     public double? AxisAngle { get; init; }
+
+    /// <summary>Gets the angle by which the tube was turned in its rest, degrees; only the steps between photos of one set mean anything.</summary>
+    [JsonPropertyName("tube_turn_deg")]
+    public double? Turn { get; init; }
 
     [JsonPropertyName("axis_px")]
     public ImmutableArray<ImmutableArray<double>> Axis { get; init; } = [];

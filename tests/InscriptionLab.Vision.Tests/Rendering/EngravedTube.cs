@@ -22,6 +22,12 @@ internal sealed record EngravedTube(TubeScene Scene, IReadOnlyList<Groove> Groov
     /// <summary>Gets lettering cut beside the grooves; null for none.</summary>
     public CutLettering? Lettering { get; init; }
 
+    /// <summary>Gets the angle by which the lettering's base line runs off the axis, radians: a screw line round the tube.</summary>
+    public double LetteringTurn { get; init; }
+
+    /// <summary>Gets how strongly the base line is bowed: arc over squared place along the line, per millimetre.</summary>
+    public double LetteringBow { get; init; }
+
     /// <summary>Gets what the levels are multiplied with before they are coded.</summary>
     public double Exposure { get; init; } = 1;
 
@@ -49,8 +55,11 @@ internal sealed record EngravedTube(TubeScene Scene, IReadOnlyList<Groove> Groov
 
         if (Lettering is { } cut)
         {
-            var (axialSlope, arcSlope, _) = cut.At(axial, around * Scene.Radius);
-            (onAxis, onArc) = (onAxis + axialSlope, onArc + arcSlope);
+            var (along, below) = OnLine(axial, around * Scene.Radius);
+            var (alongSlope, belowSlope, _) = cut.At(along, below);
+            var ofLine = alongSlope - (2 * LetteringBow * along * belowSlope);
+            var (sine, cosine) = Math.SinCos(LetteringTurn);
+            (onAxis, onArc) = (onAxis + (ofLine * cosine) - (belowSlope * sine), onArc + (ofLine * sine) + (belowSlope * cosine));
         }
 
         var (sin, cos) = Math.SinCos(around);
@@ -102,10 +111,19 @@ internal sealed record EngravedTube(TubeScene Scene, IReadOnlyList<Groove> Groov
         var point = centre + (ray * ((-b - Math.Sqrt(discriminant)) / a));
         var around = Math.Atan2(-point.Y, point.Z);
         var normal = NormalAt(point.X, around);
-        var stain = Lettering?.At(point.X, around * Scene.Radius).Stain ?? 1;
+        var (along, below) = OnLine(point.X, around * Scene.Radius);
+        var stain = Lettering?.At(along, below).Stain ?? 1;
         var facing = normal.Dot(lamp);
         var half = (lamp - ray).Normalised();
         return stain * (Ambient + (facing > 0 ? (Matt * facing) + (Shine * Math.Pow(Math.Max(0, normal.Dot(half)), ShineExponent)) : 0));
+    }
+
+    /// <summary>Leads from a place on the tube, in millimetres along axis and arc, to the place beside the lettering's base line.</summary>
+    private (double Along, double Below) OnLine(double axial, double arc)
+    {
+        var (sin, cos) = Math.SinCos(LetteringTurn);
+        var along = (axial * cos) + (arc * sin);
+        return (along, (arc * cos) - (axial * sin) - (LetteringBow * along * along));
     }
 
     /// <summary>IEC 61966-2-1.</summary>
