@@ -35,6 +35,13 @@ internal static class CellWarnings
                 $"How high the rim lies above the scale was not given. The diameters hold for a scale level with the rim; for each millimetre it lies lower they read about {relative:0.0#} % too large, and the uncertainty counts up to {UncertaintyBudget.CoverageFactor * options.UnknownOffsetMillimetres:0} mm. Measure the height and pass it with --plane-offset (0 where scale and rim are level): the uncertainty becomes many times smaller."));
         }
 
+        if (circles.FirstOrDefault(circle => circle.Role == CircleRole.Outer) is { } rim && FocusOfPlanes.Of(photo, scale, rim) is { } focus && (focus.ScaleIsSofter || focus.RimIsSofter))
+        {
+            warnings.Add(string.Create(
+                CultureInfo.InvariantCulture,
+                $"Rim and scale are not equally sharp (their edges are blurred by {focus.Rim:0.0} and {focus.Scale:0.0} pixels): they do not lie in one plane. {(request.PlaneOffset is null ? "Measure how high the rim lies above the scale and pass it with --plane-offset." : "Check the height that was given, or lift the scale until it is level with the rim.")}"));
+        }
+
         if (scale.SizeAssumed)
         {
             warnings.Add(scale.Kind == ScaleKind.Card

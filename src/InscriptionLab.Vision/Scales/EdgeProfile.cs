@@ -112,6 +112,36 @@ internal sealed class EdgeProfile
         return best;
     }
 
+    /// <summary>Gives the standard deviation, in pixels, by which the steepest edge is blurred, from the width of its slope at half height; null where the slope does not fall that far on both sides.</summary>
+    internal double? Blur()
+    {
+        var top = 0;
+        for (var i = 1; i < _slope.Length; i++)
+        {
+            top = Math.Abs(_slope[i]) > Math.Abs(_slope[top]) ? i : top;
+        }
+
+        var half = _slope[top] / 2;
+        double? Side(int step)
+        {
+            for (var i = top + step; i >= 0 && i < _slope.Length; i += step)
+            {
+                if (Math.Abs(_slope[i]) <= Math.Abs(half) || Math.Sign(_slope[i]) != Math.Sign(half))
+                {
+                    var (outer, inner) = (_slope[i], _slope[i - step]);
+                    return Math.Abs(i - step - top) + ((inner - half) / (inner - outer));
+                }
+            }
+
+            return null;
+        }
+
+        // Half the width at half height of a Gaussian is its standard deviation times the root of twice the logarithm of 2; the derivative's own smoothing is taken off.
+        return half != 0 && Side(-1) is { } left && Side(1) is { } right
+            ? Math.Sqrt(Math.Max(0, Math.Pow((left + right) / 2 * Step / Math.Sqrt(2 * Math.Log(2)), 2) - (Smoothing * Smoothing)))
+            : null;
+    }
+
     private static double[] MakeKernel()
     {
         // Correlation kernel of the Gaussian's derivative: sum of kernel x light is the smoothed slope in light a pixel.

@@ -5,6 +5,7 @@ using InscriptionLab.Cells.Fitting;
 using InscriptionLab.Measures;
 using InscriptionLab.Photos;
 using InscriptionLab.Vision.Tests.Rendering;
+using OpenCvSharp;
 
 namespace InscriptionLab.Vision.Tests.Cells;
 
@@ -69,6 +70,9 @@ internal sealed record RenderedCell
 
     public double BlurPixels { get; init; } = 0.6;
 
+    /// <summary>Gets the further blur of everything beside the cell, as where the camera focused on the rim.</summary>
+    public double TableBlurPixels { get; init; }
+
     public double Noise { get; init; } = 0.01;
 
     public int JpegQuality { get; init; } = 88;
@@ -126,6 +130,11 @@ internal sealed record RenderedCell
                 (pixels[o], pixels[o + 1], pixels[o + 2]) = ((float)(b * Share), (float)(g * Share), (float)(r * Share));
             }
         });
+        if (TableBlurPixels > 0)
+        {
+            SoftenTable(camera, pixels);
+        }
+
         return Darkroom.Develop(pixels, Width, Height, BlurPixels, Noise, Seed, JpegQuality);
     }
 
@@ -142,6 +151,21 @@ internal sealed record RenderedCell
     {
         var v = Math.Sin((x * 12.9898) + (y * 78.233)) * 43758.5453;
         return v - Math.Floor(v);
+    }
+
+    private void SoftenTable(PlaneCamera camera, float[] pixels)
+    {
+        using var sharp = Mat.FromPixelData(Height, Width, MatType.CV_32FC3, pixels);
+        using var soft = new Mat();
+        Cv2.GaussianBlur(sharp, soft, new Size(0, 0), TableBlurPixels);
+        soft.GetArray(out Vec3f[] values);
+        for (var i = 0; i < values.Length; i++)
+        {
+            if (Beside(camera.BackProject(new PixelPoint(i % Width, i / Width), -RimHeight), 0) > (OuterMillimetres / 2) + 1)
+            {
+                (pixels[3 * i], pixels[(3 * i) + 1], pixels[(3 * i) + 2]) = (values[i].Item0, values[i].Item1, values[i].Item2);
+            }
+        }
     }
 
     private static (double B, double G, double R) Grey(double v) => (v, v, v);

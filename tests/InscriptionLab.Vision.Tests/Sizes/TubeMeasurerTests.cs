@@ -3,11 +3,14 @@ using System.Linq;
 using System.Threading;
 using InscriptionLab.Cells;
 using InscriptionLab.Measures;
+using InscriptionLab.Outcomes;
 using InscriptionLab.Readings;
 using InscriptionLab.Sizes;
 using InscriptionLab.Tubes;
 using InscriptionLab.Vision.Sizes;
 using InscriptionLab.Vision.Tests.Rendering;
+using InscriptionLab.Vision.Tests.Tubes;
+using InscriptionLab.Vision.Tubes;
 using Xunit;
 
 namespace InscriptionLab.Vision.Tests.Sizes;
@@ -29,6 +32,23 @@ public sealed class TubeMeasurerTests
         Assert.Equal(drawn.LetterHeight, line.Median.Millimetres, 0.12);
         AssertHolds(drawn.LettersFrom + drawn.HalfLength, line.FromEnd!);
         Assert.Contains(sizes.Notes, note => note.Contains("one table", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(15, 8, 70)]
+    [InlineData(20, 0, 0)]
+    [InlineData(12, 14, 200)]
+    public void A_tube_that_the_finder_found_is_measured(double radius, double tilt, double direction)
+    {
+        var drawn = new TubeBesideScale { Radius = radius, TiltDegrees = tilt, TiltDirectionDegrees = direction };
+        var photo = drawn.Draw();
+        using var finder = new TubeFinder(null, ModelsOfProject.Shelf());
+        var tube = Assert.IsType<Outcome<Tube>.Found>(finder.Run(photo, CancellationToken.None)).Value;
+
+        var sizes = new TubeMeasurer().Run(photo, tube, new Readings.Reading("none", [], []), new MeasureRequest(Board, null), CancellationToken.None)!;
+
+        AssertHolds(2 * radius, sizes.Diameter);
+        Assert.Equal(2 * radius, sizes.Diameter.Value.Millimetres, 0.04 * radius);
     }
 
     [Fact]
