@@ -9,11 +9,15 @@ using System.Text.Json.Nodes;
 
 namespace InscriptionLab.Exchange;
 
-/// <summary>Packs a folder as a bag (BagIt, RFC 8493) whose payload is an RO-Crate 1.1: every file with its check sum, and a description of the whole that machines read.</summary>
+/// <summary>Packs a folder as a bag (BagIt, RFC 8493) whose payload is an RO-Crate 1.2: every file with its check sum, and a description of the whole that machines read.</summary>
 internal static class BagExport
 {
     private const string Payload = "data";
     private const string Metadata = "ro-crate-metadata.json";
+    private const string Licence = "#licence";
+
+    /// <summary>Version 1.2: the terms of 1.1 have no check sum, so that readers of JSON-LD would drop it.</summary>
+    private const string Profile = "https://w3id.org/ro/crate/1.2";
 
     private static readonly string[] TagFiles = ["bag-info.txt", "bagit.txt", "manifest-sha256.txt"];
 
@@ -44,7 +48,7 @@ internal static class BagExport
                 ["@id"] = Metadata,
                 ["@type"] = "CreativeWork",
                 ["about"] = Reference("./"),
-                ["conformsTo"] = Reference("https://w3id.org/ro/crate/1.1"),
+                ["conformsTo"] = Reference(Profile),
             },
             new JsonObject
             {
@@ -53,8 +57,15 @@ internal static class BagExport
                 ["name"] = name,
                 ["description"] = description,
                 ["datePublished"] = ExchangeText.Day(made),
-                ["license"] = licence is null ? "not stated" : licence,
+                ["license"] = Reference(Licence),
                 ["hasPart"] = new JsonArray([.. files.Select(file => Reference(Address(file)))]),
+            },
+            new JsonObject
+            {
+                ["@id"] = Licence,
+                ["@type"] = "CreativeWork",
+                ["name"] = licence ?? "not stated",
+                ["description"] = licence is null ? "The owner of the photographs has not been asked yet; do not hand this on before." : "As the person who packed this states it.",
             });
         foreach (var file in files)
         {
@@ -63,15 +74,29 @@ internal static class BagExport
                 ["@id"] = Address(file),
                 ["@type"] = "File",
                 ["name"] = Path.GetFileName(file),
+                ["encodingFormat"] = MediaType(file),
                 ["contentSize"] = new FileInfo(Path.Combine(data, file)).Length.ToString(CultureInfo.InvariantCulture),
                 ["sha256"] = HashOf(Path.Combine(data, file)),
             });
         }
 
-        return new JsonObject { ["@context"] = "https://w3id.org/ro/crate/1.1/context", ["@graph"] = graph };
+        return new JsonObject { ["@context"] = Profile + "/context", ["@graph"] = graph };
     }
 
     private static JsonObject Reference(string id) => new() { ["@id"] = id };
+
+    /// <summary>Gives the media type (IANA; that of Parquet since 2024) of the files that are packed here.</summary>
+    private static string MediaType(string file) => Path.GetExtension(file) switch
+    {
+        ".csv" => "text/csv",
+        ".html" => "text/html",
+        ".json" => "application/json",
+        ".md" => "text/markdown",
+        ".parquet" => "application/vnd.apache.parquet",
+        ".png" => "image/png",
+        ".xml" => "application/xml",
+        _ => "application/octet-stream",
+    };
 
     private static string Address(string file) => string.Join('/', file.Split('/').Select(Uri.EscapeDataString));
 

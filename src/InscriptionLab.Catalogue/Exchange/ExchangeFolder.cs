@@ -61,7 +61,7 @@ public sealed class ExchangeFolder(Catalogue catalogue, TimeProvider clock)
         switch (format)
         {
             case "coco":
-                Write(folder, "letters.json", CocoExport.Of(Objects()));
+                Write(folder, "letters.json", CocoExport.Of(Objects(), request.Licence));
                 break;
             case "csv":
                 TableExport.WriteCsv(folder, Objects());

@@ -8,33 +8,20 @@ using System.Text.Json.Nodes;
 using System.Threading.Tasks;
 using System.Xml.Linq;
 using DuckDB.NET.Data;
-using InscriptionLab.Catalogue.Tests.Cataloguing;
 using InscriptionLab.Catalogue.Tests.Services;
-using InscriptionLab.Exchange;
 using InscriptionLab.Tables;
 using Json.Schema;
 using Xunit;
-using Cat = InscriptionLab.Cataloguing.Catalogue;
 
 namespace InscriptionLab.Catalogue.Tests.Exchange;
 
 /// <summary>Each form is held against its standard's own schema or read by another program, and what matters is read back from it.</summary>
 public sealed class ExchangeTests : IDisposable
 {
-    private const string Key = "tube 1/\u00E9";
-    private readonly Scratch _scratch = new();
-    private readonly Cat _catalogue;
+    private const string Key = ExportBench.Key;
+    private readonly ExportBench _bench = new();
 
-    public ExchangeTests()
-    {
-        _catalogue = Cat.Open(_scratch.At("catalogue.db"), TimeProvider.System);
-        _catalogue.Intake.Add(Entries.Of("photos/a.jpg", "Tobias Br?ckwell\nLondon & <Co> \u0001", "differs", key: Key), "tester");
-        _catalogue.Intake.Add(Entries.Measured("b.png", Key, 39.873215, 0.0712), "tester");
-        _catalogue.Intake.Add(Entries.Of("c.jpg", "Jos. Penfold", key: "tube-2"), "tester");
-        _catalogue.Desk.Correct(1, 0, "Tobias Brockwell", "A. Cataloguer", "Seen under raking light.");
-    }
-
-    public void Dispose() => _scratch.Dispose();
+    public void Dispose() => _bench.Dispose();
 
     [Fact]
     public async Task Tei_holds_against_the_EpiDoc_schema_and_marks_doubt_letter_by_letter()
@@ -74,7 +61,7 @@ public sealed class ExchangeTests : IDisposable
     public async Task Page_xml_holds_against_its_schema_and_gives_each_glyph_its_rivals()
     {
         await ExportAsync("page", Key);
-        var file = Directory.GetFiles(_scratch.At("page")).Single();
+        var file = Directory.GetFiles(_bench.At("page")).Single();
         XNamespace page = "http://schema.primaresearch.org/PAGE/gts/pagecontent/2019-07-15";
         var glyphs = XDocument.Load(file).Descendants(page + "Glyph").ToList();
 
@@ -107,14 +94,14 @@ public sealed class ExchangeTests : IDisposable
         Assert.Equal(2, annotations.Count(annotation => (string?)annotation!["motivation"] == "supplementing"));
         Assert.Contains(annotations, annotation => ((string?)annotation!["body"]!["value"])!.StartsWith("e 0.93; or o 0.06", StringComparison.Ordinal));
         Assert.Contains("100.5,500.5", (string?)annotations[0]!["target"]!["selector"]!["value"], StringComparison.Ordinal);
-        Holds(JsonSchema.FromFile(Schemas.At("iiif_3_0.json"), new BuildOptions { Dialect = Dialect.Draft07, SchemaRegistry = new SchemaRegistry() }), manifest, new EvaluationOptions { OutputFormat = OutputFormat.List }, broken => broken["items"]![0]!["width"] = -3);
+        Holds(JsonSchema.FromFile(Schemas.At("iiif_3_0.json"), new BuildOptions { Dialect = Dialect.Draft07, SchemaRegistry = new SchemaRegistry() }), manifest, new EvaluationOptions { OutputFormat = OutputFormat.List }, broken => broken["items"]!.AsArray().SelectMany(canvas => canvas!["annotations"]![0]!["items"]!.AsArray()).First()!["target"]!["type"] = "Somewhere");
     }
 
     [Fact]
     public async Task Coco_counts_every_letter_and_points_at_what_is_there()
     {
         await ExportAsync("coco", null);
-        var coco = JsonNode.Parse(await File.ReadAllTextAsync(_scratch.At("coco", "letters.json"), TestContext.Current.CancellationToken))!;
+        var coco = JsonNode.Parse(await File.ReadAllTextAsync(_bench.At("coco", "letters.json"), TestContext.Current.CancellationToken))!;
         var images = coco["images"]!.AsArray().ToDictionary(image => (int)image!["id"]!, image => image!);
         var names = coco["categories"]!.AsArray().ToDictionary(category => (int)category!["id"]!, category => (string)category!["name"]!);
 
@@ -132,17 +119,17 @@ public sealed class ExchangeTests : IDisposable
     public async Task Csv_fits_its_own_table_schema_and_comes_back_whole()
     {
         await ExportAsync("csv", null);
-        var package = JsonNode.Parse(await File.ReadAllTextAsync(_scratch.At("csv", "datapackage.json"), TestContext.Current.CancellationToken))!;
+        var package = JsonNode.Parse(await File.ReadAllTextAsync(_bench.At("csv", "datapackage.json"), TestContext.Current.CancellationToken))!;
 
         foreach (var resource in package["resources"]!.AsArray())
         {
-            var table = CsvTable.Read(await File.ReadAllTextAsync(_scratch.At("csv", (string)resource!["path"]!), TestContext.Current.CancellationToken));
+            var table = CsvTable.Read(await File.ReadAllTextAsync(_bench.At("csv", (string)resource!["path"]!), TestContext.Current.CancellationToken));
             var fields = resource["schema"]!["fields"]!.AsArray();
             Assert.Equal(fields.Select(field => (string)field!["name"]!), table[0]);
             Assert.All(table.Skip(1), row => Assert.All(fields.Zip(row), cell => Assert.True(Fits(cell.First!, cell.Second), $"{cell.Second} is no {cell.First!["type"]}")));
         }
 
-        var lines = CsvTable.Read(await File.ReadAllTextAsync(_scratch.At("csv", "lines.csv"), TestContext.Current.CancellationToken));
+        var lines = CsvTable.Read(await File.ReadAllTextAsync(_bench.At("csv", "lines.csv"), TestContext.Current.CancellationToken));
         Assert.Equal(["Tobias Br?ckwell", "London & <Co> \u0001", "Jos. Penfold"], lines.Skip(1).Select(row => row[4]));
         Assert.Equal("Tobias Brockwell", lines[1][5]);
     }
@@ -158,9 +145,9 @@ public sealed class ExchangeTests : IDisposable
         foreach (var name in new[] { "lines", "letters", "measurements" })
         {
             await using var command = duck.CreateCommand();
-            command.CommandText = $"SELECT * FROM read_parquet('{_scratch.At("parquet", name + ".parquet")}')";
+            command.CommandText = $"SELECT * FROM read_parquet('{_bench.At("parquet", name + ".parquet")}')";
             await using var reader = await command.ExecuteReaderAsync(TestContext.Current.CancellationToken);
-            var table = CsvTable.Read(await File.ReadAllTextAsync(_scratch.At("csv", name + ".csv"), TestContext.Current.CancellationToken));
+            var table = CsvTable.Read(await File.ReadAllTextAsync(_bench.At("csv", name + ".csv"), TestContext.Current.CancellationToken));
             var row = 1;
             for (; await reader.ReadAsync(TestContext.Current.CancellationToken); row++)
             {
@@ -177,7 +164,7 @@ public sealed class ExchangeTests : IDisposable
     public async Task A_crate_lies_in_a_bag_whose_sums_another_program_confirms()
     {
         await ExportAsync("crate", null);
-        var bag = _scratch.At("crate");
+        var bag = _bench.At("crate");
 
         foreach (var manifest in new[] { "manifest-sha256.txt", "tagmanifest-sha256.txt" })
         {
@@ -208,7 +195,7 @@ public sealed class ExchangeTests : IDisposable
     [Fact]
     public async Task What_lies_in_the_trash_is_not_handed_on()
     {
-        _catalogue.Desk.Trash("tube-2", trashed: true, "tester");
+        _bench.Catalogue.Desk.Trash("tube-2", trashed: true, "tester");
 
         Assert.Equal(1, await ExportAsync("lido", null));
     }
@@ -241,14 +228,7 @@ public sealed class ExchangeTests : IDisposable
         };
     }
 
-    private Task<int> ExportAsync(string format, string? key) => new ExchangeFolder(_catalogue, TimeProvider.System)
-        .WriteAsync(new ExchangeRequest(format, key, _scratch.At(format), new Uri("https://brackhaven.example/"), "CC0-1.0"), TestContext.Current.CancellationToken);
+    private Task<int> ExportAsync(string format, string? key) => _bench.ExportAsync(format, key);
 
-    private async Task<string> OneAsync(string format, string ending)
-    {
-        Assert.Equal(1, await ExportAsync(format, Key));
-        var file = Directory.GetFiles(_scratch.At(format)).Single();
-        Assert.EndsWith(ending, file, StringComparison.Ordinal);
-        return file;
-    }
+    private Task<string> OneAsync(string format, string ending) => _bench.OneAsync(format, ending);
 }
