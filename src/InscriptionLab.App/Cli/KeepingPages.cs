@@ -14,7 +14,7 @@ internal static class KeepingPages
           add --form F --maker M --status attested|period-copy|reproduction
               [--style S] [--address A] [--from Y] [--to Y] [--source S] [--note N] [--certainty C]
               [--signature-position P] [--signature-direction D] [--layout L] [--partners P]
-              [--successor-of M] [--wording W]
+              [--successor-of M] [--wording W] [--letter-height-mm N] [--letter-spacing N]
           merge OTHER              put the rows of another list in: what one lacks the other fills; rows
                                    that contradict are both kept and told
           import SOURCE --mapping FILE      rows of any CSV; the mapping says which column is what

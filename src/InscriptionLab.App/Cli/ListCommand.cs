@@ -11,7 +11,7 @@ namespace InscriptionLab.App.Cli;
 internal sealed class ListCommand(Composition composition, Terminal terminal)
 {
     private static readonly string[] Fields =
-        ["form", "maker", "status", "style", "address", "from", "to", "source", "note", "certainty", "signature-position", "signature-direction", "layout", "partners", "successor-of", "wording"];
+        ["form", "maker", "status", "style", "address", "from", "to", "source", "note", "certainty", "signature-position", "signature-direction", "layout", "partners", "successor-of", "wording", "letter-height-mm", "letter-spacing"];
 
     private readonly Option<string?> _reference = new("--reference");
     private readonly Option<string> _by = new("--by") { DefaultValueFactory = _ => Environment.UserName };

@@ -6,6 +6,7 @@ using InscriptionLab.Findings;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.Readings;
+using InscriptionLab.Sizes;
 using InscriptionLab.Tubes;
 
 namespace InscriptionLab.App.Examining;
@@ -38,9 +39,9 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
         var comparison = watch.Run("comparison", () => stages.Compare(surface.Reading));
         var finding = watch.Run("finding", () => stages.Judge(comparison));
 
-        var evidence = watch.Run("evidence", () => stages.Weigh(surface.Reading, finding, Seen(surface.Tube, surface.Reading, finding)));
-        var advice = watch.Run("advice", () => stages.Advise(photo, surface.Tube, surface.Reading, cancel));
         var sizes = surface.Tube is { } sized ? watch.Run("sizes", () => stages.Size(photo, sized, surface.Reading, cancel)) : null;
+        var evidence = watch.Run("evidence", () => stages.Weigh(surface.Reading, finding, Seen(surface.Tube, surface.Reading, finding, sizes)));
+        var advice = watch.Run("advice", () => stages.Advise(photo, surface.Tube, surface.Reading, cancel));
         return new Examination(photo, surface.Tube, surface.Strip, surface.Reading, finding, advice, [.. ViewWords.Of(surface.Reading), .. surface.Warnings], watch.Times) { Ring = surface.Ring, Sizes = sizes, Evidence = evidence };
     }
 
@@ -48,11 +49,14 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
     internal EvidenceReport Weigh(Examination examination, ImmutableArray<string> houses) => stages.Weigh(
         examination.Reading,
         examination.Finding,
-        Seen(examination.Tube, examination.Reading, examination.Finding) with { HousesInOtherPhotos = houses });
+        Seen(examination.Tube, examination.Reading, examination.Finding, examination.Sizes) with { HousesInOtherPhotos = houses });
 
     /// <summary>What the photo shows of the piece beside its letters.</summary>
-    internal static Circumstances Seen(Tube? tube, Reading reading, Finding finding) =>
-        Circumstances.None with { RunsAround = LetteredPart.RunsAround(tube, reading, finding.Leading?.LineIndex) };
+    internal static Circumstances Seen(Tube? tube, Reading reading, Finding finding, TubeSizes? sizes = null) => Circumstances.None with
+    {
+        RunsAround = LetteredPart.RunsAround(tube, reading, finding.Leading?.LineIndex),
+        LetterHeights = (sizes?.Lines ?? []).ToImmutableDictionary(line => line.Line, line => line.Tallest),
+    };
 
     /// <summary>Reads the photo as it is, then the tube that carries the lettering, and where that is not sure the face of a ring; joins the readings.</summary>
     private ReadSurface Read(Photo photo, Outcome<ImmutableArray<Tube>> tubes, StageWatch watch, CancellationToken cancel)

@@ -72,6 +72,7 @@ internal sealed class ListReport(string? file, TextWriter output, TimeProvider c
         Facts("succeeded", rows.Select(row => row.SuccessorOf).OfType<string>().Distinct());
         Facts("succeeded by", list.Forms.Where(form => form.SuccessorOf == name).Select(form => form.Maker).Distinct());
         Facts("words", rows.Where(row => row.Wording is not null).GroupBy(row => row.Wording!).Select(group => $"{group.Key} ({Years([.. group])})"));
+        Facts("letters", rows.Where(row => row.LetterHeight is not null || row.LetterSpacing is not null).Select(LettersOf).Distinct());
         Facts("source", rows.Select(row => row.Source).OfType<string>().Distinct());
     }
 
@@ -140,6 +141,12 @@ internal sealed class ListReport(string? file, TextWriter output, TimeProvider c
 
     private static string Line(ReferenceForm form) =>
         $"{form.Form} ({form.Maker}, {Words.For(form.Status)}{(form.From is null && form.To is null ? string.Empty : ", " + Years([form]))}{(form.Address is { } address ? ", " + address : string.Empty)})";
+
+    private static string LettersOf(ReferenceForm form) => string.Join(", ", new[]
+    {
+        form.LetterHeight is { } height ? Invariant($"{height.Millimetres:0.##} mm high") : null,
+        form.LetterSpacing is { } spacing ? Invariant($"{spacing:0.##} of a capital's height from letter to letter") : null,
+    }.OfType<string>());
 
     private static string Years(ReferenceForm[] rows) => rows.Select(row => new Evidence.DateInterval(row.From, row.To)).Aggregate((first, second) => first.Hull(second)).ToString();
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using InscriptionLab.Measures;
 
 namespace InscriptionLab.Evidence;
 
@@ -16,6 +17,9 @@ public sealed record Circumstances
 
     /// <summary>Gets whether the lettering runs round the tube; null where the photo shows no tube.</summary>
     public bool? RunsAround { get; init; }
+
+    /// <summary>Gets the height of the tallest letter of each line of the reading, by the line's number, where a scale beside the tube gives it.</summary>
+    public ImmutableDictionary<int, Measured> LetterHeights { get; init; } = ImmutableDictionary<int, Measured>.Empty;
 
     /// <summary>Gets the houses that other photos of the piece name letter by letter.</summary>
     public ImmutableArray<string> HousesInOtherPhotos { get; init; } = [];

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Linq;
+using InscriptionLab.Measures;
 using InscriptionLab.Outcomes;
 using InscriptionLab.References;
 
@@ -16,6 +17,7 @@ public sealed class ConstructionReader(ConstructionTable table)
     private const string Observation = "observation";
     private const string Direction = "signature_direction";
     private const string Position = "signature_position";
+    private const string LetterHeight = "letter_height_mm";
     private const int MaximumErrors = 20;
 
     private static readonly FieldNames Fields = new([Feature, Observation, "choices", "question", "note"], [Feature, Observation]);
@@ -53,9 +55,13 @@ public sealed class ConstructionReader(ConstructionTable table)
             {
                 record = record with { Position = observation };
             }
+            else if (feature == LetterHeight)
+            {
+                record = record with { LetterHeight = Number(row, faults, observation) is { } height ? Length.FromMillimetres(height) : null };
+            }
             else if (MeasuredValue.Names.Contains(feature))
             {
-                measures.AddRange(Measured(row, faults, feature, observation));
+                measures.AddRange(Number(row, faults, observation) is { } value ? [new MeasuredValue(feature, value)] : Enumerable.Empty<MeasuredValue>());
             }
             else
             {
@@ -74,6 +80,7 @@ public sealed class ConstructionReader(ConstructionTable table)
         var rows = table.Rows.GroupBy(row => row.Feature).Select(rows => Row(rows.Key, string.Join(" | ", rows.Select(row => row.Observation)), rows.First().Question))
             .Append(Row(Direction, string.Join(" | ", ReferenceField.Directions.Select(direction => direction.Word)), "where the last letter of the signature stands"))
             .Append(Row(Position, "in words", "the part that is signed, as the list calls it"))
+            .Append(Row(LetterHeight, "a number", "height of the tallest letter of the name, a capital where there is one, as measured"))
             .Concat(MeasuredValue.Names.Select(name => Row(name, "a number", "as measured")));
         return "feature,observation,choices,question\n" + string.Join('\n', rows) + "\n";
     }
@@ -83,7 +90,7 @@ public sealed class ConstructionReader(ConstructionTable table)
         var answers = table.Rows.Where(known => known.Feature == feature).ToArray();
         if (answers.Length == 0)
         {
-            faults.Error(row.Place, Feature, $"'{feature}' is not one of {string.Join(", ", table.Features.Append(Direction).Append(Position).Concat(MeasuredValue.Names))}.");
+            faults.Error(row.Place, Feature, $"'{feature}' is not one of {string.Join(", ", table.Features.Append(Direction).Append(Position).Append(LetterHeight).Concat(MeasuredValue.Names))}.");
             return [];
         }
 
@@ -111,14 +118,14 @@ public sealed class ConstructionReader(ConstructionTable table)
         return null;
     }
 
-    private static IEnumerable<MeasuredValue> Measured(ReferenceRow row, ReferenceFaults faults, string feature, string observation)
+    private static double? Number(ReferenceRow row, ReferenceFaults faults, string observation)
     {
         if (double.TryParse(observation, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && value > 0)
         {
-            return [new MeasuredValue(feature, value)];
+            return value;
         }
 
         faults.Error(row.Place, Observation, $"'{observation}' is not a number above zero, such as 38.2 (with a point).");
-        return [];
+        return null;
     }
 }

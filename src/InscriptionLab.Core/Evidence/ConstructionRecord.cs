@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Linq;
+using InscriptionLab.Measures;
 using InscriptionLab.References;
 
 namespace InscriptionLab.Evidence;
@@ -15,6 +16,9 @@ public sealed record ConstructionRecord(string Name, ConstructionTable Table, Im
 
     /// <summary>Gets where the signature stands; null where not recorded.</summary>
     public string? Position { get; init; }
+
+    /// <summary>Gets the height of the tallest letter of the name as a person measured it; null where not recorded.</summary>
+    public Length? LetterHeight { get; init; }
 
     /// <summary>Gets the measured values.</summary>
     public ImmutableArray<MeasuredValue> Measures { get; init; } = [];

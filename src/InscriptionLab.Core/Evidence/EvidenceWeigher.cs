@@ -10,7 +10,7 @@ using InscriptionLab.References;
 namespace InscriptionLab.Evidence;
 
 /// <summary>
-/// Weighs spelling, style, layout, direction, place, years, a second name and construction under three propositions: the house, another of its
+/// Weighs spelling, style, layout, direction, place, size and spacing of the letters, years, a second name and construction under three propositions: the house, another of its
 /// time, a modern decorative piece. The features are taken as independent; each ratio is capped, and all together by the number of rows for the house.
 /// </summary>
 public sealed class EvidenceWeigher
@@ -74,7 +74,9 @@ public sealed class EvidenceWeigher
             yield return spelling;
         }
 
-        foreach (var seen in new LetteringEvidence(reading, finding, attested, known, _options).All().Concat(DateEvidence.Of(dating, second)))
+        foreach (var seen in new LetteringEvidence(reading, finding, attested, known, _options).All()
+            .Concat(new LetterSizeEvidence(reading, finding, attested, known).All())
+            .Concat(DateEvidence.Of(dating, second)))
         {
             yield return seen;
         }

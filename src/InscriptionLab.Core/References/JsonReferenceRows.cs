@@ -69,6 +69,7 @@ internal sealed class JsonReferenceRows(ReferenceFaults faults)
         foreach (var property in element.EnumerateObject())
         {
             var isYear = ReferenceField.Years.Contains(property.Name);
+            var isNumber = isYear || ReferenceField.Values.Contains(property.Name);
             if (!ReferenceField.All.Contains(property.Name))
             {
                 faults.Warn(place, $"the field '{property.Name}' is not known and is not used; known are {string.Join(", ", ReferenceField.All)}.");
@@ -77,13 +78,13 @@ internal sealed class JsonReferenceRows(ReferenceFaults faults)
             {
                 continue;
             }
-            else if (property.Value.ValueKind != (isYear ? JsonValueKind.Number : JsonValueKind.String))
+            else if (property.Value.ValueKind != (isNumber ? JsonValueKind.Number : JsonValueKind.String))
             {
-                faults.Error(place, property.Name, isYear ? "must be a year as a number, without quotation marks." : "must be text in quotation marks.");
+                faults.Error(place, property.Name, isYear ? "must be a year as a number, without quotation marks." : isNumber ? "must be a number, without quotation marks." : "must be text in quotation marks.");
             }
             else
             {
-                values[property.Name] = isYear ? property.Value.GetRawText() : property.Value.GetString() ?? string.Empty;
+                values[property.Name] = isNumber ? property.Value.GetRawText() : property.Value.GetString() ?? string.Empty;
             }
         }
 

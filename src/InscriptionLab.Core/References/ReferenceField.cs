@@ -21,6 +21,8 @@ internal static class ReferenceField
     internal const string Partners = "partners";
     internal const string SuccessorOf = "successor_of";
     internal const string Wording = "wording";
+    internal const string LetterHeight = "letter_height_mm";
+    internal const string LetterSpacing = "letter_spacing";
 
     internal static ImmutableArray<string> Required { get; } = [Form, Maker, Status];
 
@@ -28,11 +30,15 @@ internal static class ReferenceField
     [
         Form, Maker, Status, Style, Address, From, To, Source, Note,
         SignaturePosition, SignatureDirection, Layout, Certainty, Partners, SuccessorOf, Wording,
+        LetterHeight, LetterSpacing,
     ];
 
     internal static FieldNames Names { get; } = new(All, Required);
 
     internal static ImmutableArray<string> Years { get; } = [From, To];
+
+    /// <summary>Gets the fields that hold measured values, numbers with a point.</summary>
+    internal static ImmutableArray<string> Values { get; } = [LetterHeight, LetterSpacing];
 
     internal static ImmutableArray<string> Styles { get; } = ["roman", "italic", "script", "blackletter", "didone", "sans"];
 

@@ -27,6 +27,8 @@ internal static class ReferenceFieldText
             (ReferenceField.Partners, form.Partners),
             (ReferenceField.SuccessorOf, form.SuccessorOf),
             (ReferenceField.Wording, form.Wording),
+            (ReferenceField.LetterHeight, form.LetterHeight?.Millimetres.ToString(CultureInfo.InvariantCulture)),
+            (ReferenceField.LetterSpacing, form.LetterSpacing?.ToString(CultureInfo.InvariantCulture)),
         ];
         return from field in fields where field.Item2 is not null select (field.Item1, field.Item2);
     }

@@ -1,3 +1,5 @@
+using InscriptionLab.Measures;
+
 namespace InscriptionLab.References;
 
 /// <summary>One row of a reference list: one way in which one maker's mark is spelt.</summary>
@@ -44,4 +46,13 @@ public sealed record ReferenceForm(string Form, string Maker, AttestationStatus 
 
     /// <summary>Gets words that the house cut beside the form ("Day or Night"); the row's years are theirs too; null where unknown or none.</summary>
     public string? Wording { get; init; }
+
+    /// <summary>Gets the height of the tallest letter on the metal, a capital where there is one; null where unknown.</summary>
+    public Length? LetterHeight { get; init; }
+
+    /// <summary>
+    /// Gets the distance from letter to letter over the height of a capital, a pure number: inside the words, from the middle of the first letter to the middle of the
+    /// last, over the number of steps between them; null where unknown.
+    /// </summary>
+    public double? LetterSpacing { get; init; }
 }

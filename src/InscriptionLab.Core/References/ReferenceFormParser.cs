@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Linq;
+using InscriptionLab.Measures;
 using InscriptionLab.Readings;
 
 namespace InscriptionLab.References;
@@ -69,6 +70,8 @@ internal sealed class ReferenceFormParser(ReferenceListReaderOptions options, Re
             Partners = row.Trimmed(ReferenceField.Partners),
             SuccessorOf = row.Trimmed(ReferenceField.SuccessorOf),
             Wording = row.Trimmed(ReferenceField.Wording),
+            LetterHeight = Value(row, ReferenceField.LetterHeight, options.SmallestLetter.Millimetres, options.LargestLetter.Millimetres, "2.4 (millimetres)") is { } height ? Length.FromMillimetres(height) : null,
+            LetterSpacing = Value(row, ReferenceField.LetterSpacing, options.ClosestLetters, options.WidestLetters, "0.85 (letter to letter over the height of a capital)"),
         };
         return form is null || maker is null || status is null ? null : parsed;
     }
@@ -134,6 +137,22 @@ internal sealed class ReferenceFormParser(ReferenceListReaderOptions options, Re
         }
 
         faults.Error(row.Place, field, string.Create(CultureInfo.InvariantCulture, $"'{written}' is not a year from {options.MinimumYear} to {options.MaximumYear}."));
+        return null;
+    }
+
+    private double? Value(ReferenceRow row, string field, double least, double most, string example)
+    {
+        if (row.Trimmed(field) is not { } written)
+        {
+            return null;
+        }
+
+        if (double.TryParse(written, NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out var value) && value >= least && value <= most)
+        {
+            return value;
+        }
+
+        faults.Error(row.Place, field, string.Create(CultureInfo.InvariantCulture, $"'{written}' is not a number from {least} to {most}, written with a point and without a unit, such as {example}."));
         return null;
     }
 

@@ -72,5 +72,7 @@ public static class ReferenceListMerger
         Partners = form.Partners ?? with.Partners,
         SuccessorOf = form.SuccessorOf ?? with.SuccessorOf,
         Wording = form.Wording ?? with.Wording,
+        LetterHeight = form.LetterHeight ?? with.LetterHeight,
+        LetterSpacing = form.LetterSpacing ?? with.LetterSpacing,
     };
 }

@@ -8,7 +8,7 @@ namespace InscriptionLab.References;
 
 /// <summary>
 /// Reads a reference list from the bytes of a CSV or JSON file. Both hold the same fields: form, maker and status must be there; style,
-/// address, from, to, source, note, signature_position, signature_direction, layout, certainty, partners, successor_of and wording may be.
+/// address, from, to, source, note, signature_position, signature_direction, layout, certainty, partners, successor_of, wording, letter_height_mm and letter_spacing may be.
 /// A form is kept exactly as written, but for Unicode composition (NFC).
 /// </summary>
 public sealed class ReferenceListReader

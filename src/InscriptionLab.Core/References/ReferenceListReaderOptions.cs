@@ -1,3 +1,5 @@
+using InscriptionLab.Measures;
+
 namespace InscriptionLab.References;
 
 /// <summary>Bounds within which a reference list is read.</summary>
@@ -22,4 +24,20 @@ public sealed record ReferenceListReaderOptions
     /// <summary>Gets the last year that can be meant.</summary>
     /// <value>Default 2100: beyond any row, so that only slips are refused.</value>
     public int MaximumYear { get; init; } = 2100;
+
+    /// <summary>Gets the least height of a letter.</summary>
+    /// <value>Default 0.3 mm: smaller letters are not engraved by hand, so that only slips are refused.</value>
+    public Length SmallestLetter { get; init; } = Length.FromMillimetres(0.3);
+
+    /// <summary>Gets the greatest height of a letter.</summary>
+    /// <value>Default 40 mm: taller than lettering on a hand telescope can be, so that only slips are refused.</value>
+    public Length LargestLetter { get; init; } = Length.FromMillimetres(40);
+
+    /// <summary>Gets the least distance from letter to letter, over the height of a capital.</summary>
+    /// <value>Default 0.1: closer letters would lie over each other, so that only slips are refused.</value>
+    public double ClosestLetters { get; init; } = 0.1;
+
+    /// <summary>Gets the greatest distance from letter to letter, over the height of a capital.</summary>
+    /// <value>Default 8: wider letters would not be read as a word, so that only slips are refused.</value>
+    public double WidestLetters { get; init; } = 8;
 }

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Linq;
 using System.Text;
 using System.Text.Encodings.Web;
@@ -48,7 +49,9 @@ public static class ReferenceListWriter
     }
 
     private static JsonValue? Node(string field, string text) =>
-        ReferenceField.Years.Contains(field) ? JsonValue.Create(int.Parse(text, System.Globalization.CultureInfo.InvariantCulture)) : JsonValue.Create(text);
+        ReferenceField.Years.Contains(field) ? JsonValue.Create(int.Parse(text, CultureInfo.InvariantCulture))
+        : ReferenceField.Values.Contains(field) ? JsonValue.Create(double.Parse(text, CultureInfo.InvariantCulture))
+        : JsonValue.Create(text);
 
     private static string Quoted(string text) => text.AsSpan().IndexOfAny(",;\"\n\r") >= 0 || text.Trim().Length != text.Length
         ? $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\""

@@ -37,7 +37,7 @@ public sealed class EvidenceTests
         Assert.All(EvidenceTables.Weights, row => Assert.True(row.Source.Length > 10));
         Assert.All(EvidenceTables.Weights, row => Assert.All(Enum.GetValues<Proposition>(), proposition => Assert.InRange(row.Under(proposition), 0.001, 1)));
         Assert.All(EvidenceTables.Weights, row => Assert.True(row.WouldChange.Length > 10 && row.Basis is "choice" or "count" or "opinion"));
-        Assert.Equal((9, 25), (EvidenceTables.Wordings.Length, EvidenceTables.Weights.Length));
+        Assert.Equal((9, 29), (EvidenceTables.Wordings.Length, EvidenceTables.Weights.Length));
         Assert.All(EvidenceTables.Styles, row => Assert.True(row.Source.Length > 10 && row.Coverage is > 0.5 and < 1));
     }
 

@@ -3,6 +3,7 @@ using System.Linq;
 using System.Security.Cryptography;
 using System.Text;
 using CsCheck;
+using InscriptionLab.Measures;
 using InscriptionLab.Outcomes;
 using InscriptionLab.References;
 using Xunit;
@@ -28,8 +29,8 @@ public sealed class CsvReferenceTests
     public void Every_column_is_read()
     {
         var loaded = ListText.Csv(
-            "Form,MAKER,status,style,address,from,to,source,note,signature position,Signature-Direction,layout,certainty,partners,successor_of",
-            "Merrowby & Son,Merrowby,attested,italic,\"9, Gannet Stairs\",1790,1812,Directory,\"two \"\"eyes\"\"\",first draw,toward-eyepiece,name-over-place,probable,A. and B. Merrowby,Oskelby");
+            "Form,MAKER,status,style,address,from,to,source,note,signature position,Signature-Direction,layout,certainty,partners,successor_of,wording,letter height mm,letter_spacing",
+            "Merrowby & Son,Merrowby,attested,italic,\"9, Gannet Stairs\",1790,1812,Directory,\"two \"\"eyes\"\"\",first draw,toward-eyepiece,name-over-place,probable,A. and B. Merrowby,Oskelby,Day or Night,2.4,0.85");
 
         var form = Assert.Single(loaded.List.Forms);
         var expected = new ReferenceForm("Merrowby & Son", "Merrowby", AttestationStatus.Attested)
@@ -46,6 +47,9 @@ public sealed class CsvReferenceTests
             Certainty = FormCertainty.Probable,
             Partners = "A. and B. Merrowby",
             SuccessorOf = "Oskelby",
+            Wording = "Day or Night",
+            LetterHeight = Length.FromMillimetres(2.4),
+            LetterSpacing = 0.85,
         };
         Assert.Equal(expected, form);
         Assert.Empty(loaded.Warnings);
@@ -72,6 +76,17 @@ public sealed class CsvReferenceTests
             ],
             lines);
     }
+
+    [Theory]
+    [InlineData("letter_height_mm", "\"2,4\"", "2,4", "a number from 0.3 to 40, written with a point and without a unit, such as 2.4 (millimetres)")]
+    [InlineData("letter_height_mm", "2.4 mm", "2.4 mm", "a number from 0.3 to 40, written with a point and without a unit, such as 2.4 (millimetres)")]
+    [InlineData("letter_height_mm", "0", "0", "a number from 0.3 to 40, written with a point and without a unit, such as 2.4 (millimetres)")]
+    [InlineData("letter_height_mm", "240", "240", "a number from 0.3 to 40, written with a point and without a unit, such as 2.4 (millimetres)")]
+    [InlineData("letter_spacing", "NaN", "NaN", "a number from 0.1 to 8, written with a point and without a unit, such as 0.85 (letter to letter over the height of a capital)")]
+    [InlineData("letter_spacing", "85 %", "85 %", "a number from 0.1 to 8, written with a point and without a unit, such as 0.85 (letter to letter over the height of a capital)")]
+    public void A_wrong_size_of_letters_is_named(string column, string written, string value, string sentence) => Assert.Equal(
+        $"reference.csv, row 2, column {column}: '{value}' is not {sentence}.",
+        ListText.CsvError($"{Header},{column}", $"A,A,attested,{written}"));
 
     [Fact]
     public void At_most_twenty_errors_are_listed()

@@ -12,10 +12,10 @@ public sealed class JsonReferenceTests
         var json = ListText.Json(
             """
             { "name": "Brackhaven", "forms": [
-              { "form": "Oskelby", "maker": "Oskelby", "status": "attested", "from": 1801, "to": 1815, "style": "roman", "certainty": "certain", "note": null },
+              { "form": "Oskelby", "maker": "Oskelby", "status": "attested", "from": 1801, "to": 1815, "style": "roman", "certainty": "certain", "note": null, "letter_height_mm": 2.4, "letter_spacing": 0.85 },
               { "form": "OSKELBEY", "maker": "Oskelby", "status": "period-copy" } ] }
             """);
-        var csv = ListText.Csv("form,maker,status,from,to,style,certainty", "Oskelby,Oskelby,attested,1801,1815,roman,certain", "OSKELBEY,Oskelby,period-copy,,,,");
+        var csv = ListText.Csv("form,maker,status,from,to,style,certainty,letter_height_mm,letter_spacing", "Oskelby,Oskelby,attested,1801,1815,roman,certain,2.4,0.85", "OSKELBEY,Oskelby,period-copy,,,,,,");
 
         Assert.Equal(csv.List.Forms.ToArray(), json.List.Forms.ToArray());
         Assert.Equal("Brackhaven", json.List.Name);
@@ -40,6 +40,17 @@ public sealed class JsonReferenceTests
     public void A_year_in_quotation_marks_is_refused() => Assert.Equal(
         "reference.json, form 1, field from: must be a year as a number, without quotation marks.",
         ListText.JsonError("""{"forms":[{"form":"A","maker":"A","status":"attested","from":"1790"}]}"""));
+
+    [Fact]
+    public void A_size_in_quotation_marks_is_refused_and_so_is_one_out_of_range()
+    {
+        Assert.Equal(
+            "reference.json, form 1, field letter_spacing: must be a number, without quotation marks.",
+            ListText.JsonError("""{"forms":[{"form":"A","maker":"A","status":"attested","letter_spacing":"0.85"}]}"""));
+        Assert.Equal(
+            "reference.json, form 1, field letter_height_mm: '-2.4' is not a number from 0.3 to 40, written with a point and without a unit, such as 2.4 (millimetres).",
+            ListText.JsonError("""{"forms":[{"form":"A","maker":"A","status":"attested","letter_height_mm":-2.4}]}"""));
+    }
 
     [Fact]
     public void A_field_named_twice_is_refused() =>

@@ -5,6 +5,7 @@ using System.Text;
 using CsCheck;
 using InscriptionLab.Comparison;
 using InscriptionLab.Core.Tests.Comparison;
+using InscriptionLab.Measures;
 using InscriptionLab.Outcomes;
 using InscriptionLab.References;
 using Xunit;
@@ -18,7 +19,7 @@ public sealed class ListKeepingTests
     private static readonly Gen<string> Text = Gen.String[Gen.Char["abcÀſ,;\"' .&"], 1, 12].Where(text => text.Trim().Length > 0);
 
     private static readonly Gen<ReferenceForm> Row = Gen.Select(Text, Text, Gen.Int[0, 2].Select(index => (AttestationStatus)index), Gen.Int[1700, 1800], Gen.Int[0, 2].Select(index => index == 2 ? null : (FormLayout?)index), Text)
-        .Select((form, maker, status, from, layout, note) => new ReferenceForm(CanonicalComposition.Compose(form), maker.Trim(), status) { From = from, To = from + 10, Layout = layout, Note = note.Trim(), Wording = "Day or Night" });
+        .Select((form, maker, status, from, layout, note) => new ReferenceForm(CanonicalComposition.Compose(form), maker.Trim(), status) { From = from, To = from + 10, Layout = layout, Note = note.Trim(), Wording = "Day or Night", LetterHeight = from % 2 == 0 ? null : Length.FromMillimetres(from / 700.0), LetterSpacing = from % 3 == 0 ? null : from / 1900.0 });
 
     private static ImmutableArray<ReferenceForm> Read(string name, string text) => new ReferenceListReader().Read(name, Encoding.UTF8.GetBytes(text)).List.Forms;
 
