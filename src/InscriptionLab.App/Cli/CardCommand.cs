@@ -1,7 +1,7 @@
 using System;
 using System.CommandLine;
 using System.IO;
-using InscriptionLab.App.Measuring;
+using InscriptionLab.App.Reports.Papers;
 using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.App.Cli;

@@ -1,19 +1,18 @@
 using System.Globalization;
+using System.IO;
 using InscriptionLab.Cells;
 using InscriptionLab.Vision.Scales;
-using UglyToad.PdfPig.Content;
-using UglyToad.PdfPig.Core;
-using UglyToad.PdfPig.Fonts.Standard14Fonts;
-using UglyToad.PdfPig.Writer;
+using PdfSharp;
+using PdfSharp.Drawing;
+using PdfSharp.Pdf;
 
-namespace InscriptionLab.App.Measuring;
+namespace InscriptionLab.App.Reports.Papers;
 
 /// <summary>Draws the scale card at true size on a page of A4 (ISO 216: 210 by 297 mm), as lines and areas, so that nothing is resampled.</summary>
 internal sealed class ScaleCardPage
 {
-    /// <summary>Points of a page in a millimetre: 72 to the inch (ISO 32000).</summary>
-    private const double PointsPerMillimetre = 72 / 25.4;
-    private const double PageHeight = 297;
+    /// <summary>Millimetres in a point: 72 to the inch (ISO 32000).</summary>
+    private const double MillimetresPerPoint = 25.4 / 72;
 
     /// <summary>Where the card's parts stand on the page, in millimetres from its top left corner.</summary>
     private const double Left = 55;
@@ -22,19 +21,24 @@ internal sealed class ScaleCardPage
     private const double GreysTop = 122;
     private const double CheckTop = 140;
 
-    private readonly PdfPageBuilder _page;
-    private readonly PdfDocumentBuilder.AddedFont _font;
+    private readonly XGraphics _page;
 
-    private ScaleCardPage(PdfPageBuilder page, PdfDocumentBuilder.AddedFont font) => (_page, _font) = (page, font);
+    private ScaleCardPage(XGraphics page) => _page = page;
 
     /// <summary>Makes the document.</summary>
     internal static byte[] Make()
     {
-        using var document = new PdfDocumentBuilder();
-        var font = document.AddStandard14Font(Standard14Font.Helvetica);
-        var card = new ScaleCardPage(document.AddPage(PageSize.A4), font);
-        card.Draw();
-        return document.Build();
+        using var document = new PdfDocument();
+        var page = document.AddPage();
+        page.Size = PageSize.A4;
+        using (var graphics = XGraphics.FromPdfPage(page, XGraphicsUnit.Millimeter))
+        {
+            new ScaleCardPage(graphics).Draw();
+        }
+
+        using var stream = new MemoryStream();
+        document.Save(stream);
+        return stream.ToArray();
     }
 
     private void Draw()
@@ -143,18 +147,9 @@ internal sealed class ScaleCardPage
         Text(Left + 25, CheckTop + 3, 7, "check line, outside to outside: 100 mm if the printer is true");
     }
 
-    private void Area(double x, double y, double width, double height, byte grey)
-    {
-        _page.SetTextAndFillColor(grey, grey, grey);
-        _page.SetStrokeColor(grey, grey, grey);
-        _page.DrawRectangle(At(x, y + height), width * PointsPerMillimetre, height * PointsPerMillimetre, 0, true);
-    }
+    private void Area(double x, double y, double width, double height, byte grey) =>
+        _page.DrawRectangle(new XSolidBrush(XColor.FromArgb(grey, grey, grey)), x, y, width, height);
 
-    private void Text(double x, double y, double size, string text)
-    {
-        _page.SetTextAndFillColor(0, 0, 0);
-        _page.AddText(text, size, At(x, y), _font);
-    }
-
-    private static PdfPoint At(double x, double y) => new(x * PointsPerMillimetre, (PageHeight - y) * PointsPerMillimetre);
+    private void Text(double x, double y, double points, string text) =>
+        _page.DrawString(text, PdfFonts.Body(points * MillimetresPerPoint), XBrushes.Black, x, y);
 }
