@@ -219,7 +219,7 @@ def cast(rng, rays, axis, direction, pieces, light, size, scene):
             facing = np.clip(-(n * v).sum(1), 0, 1)[:, None]
             if metal:
                 r = v - 2 * (v * n).sum(1)[:, None] * n
-                ground = ground_met(scene, p, r, light.up) if scene["ground"] is not None else None
+                ground = ground_met(scene, p, r, light.up) if scene.get("ground") is not None else None
                 fresnel = base_colour + (1 - base_colour) * (1 - facing) ** 5 * 0.7
                 shade = fresnel * relative * (light.mirror(r, sharpness, ground) * (1 - light.rough * 0.4) + light.diffuse(n) * light.rough * 0.4)
             else:

@@ -11,4 +11,8 @@ internal sealed record MeasureRecord(
     string File,
     ScaleRecord? Scale,
     ImmutableArray<CircleRecord> Circles,
-    ImmutableArray<string> Warnings);
+    ImmutableArray<string> Warnings)
+{
+    /// <summary>Gets circles that were seen and given no role.</summary>
+    public ImmutableArray<OtherCircleRecord> Others { get; init; } = [];
+}

@@ -14,6 +14,9 @@ internal static class MeasureRecordMaker
 
     private const int AngleDigits = 2;
 
+    /// <summary>Digits after the point of circles without a role.</summary>
+    private const int OtherDigits = 2;
+
     private const int ScaleDigits = 5;
 
     /// <summary>Digits after the point of relative uncertainties.</summary>
@@ -23,7 +26,10 @@ internal static class MeasureRecordMaker
         measured.Photo.File,
         measured.Measurement is { } cell ? Of(cell.Scale) : null,
         [.. (measured.Measurement?.Circles ?? []).Select(Of)],
-        measured.Warnings);
+        measured.Warnings)
+    {
+        Others = [.. (measured.Measurement?.Others ?? []).Select(circle => new OtherCircleRecord(Math.Round(circle.Diameter.Millimetres, OtherDigits), Math.Round(circle.SeenShare, OtherDigits), Of(circle.Ellipse)))],
+    };
 
     private static ScaleRecord Of(ScaleFound scale) => new(
         scale.Source,

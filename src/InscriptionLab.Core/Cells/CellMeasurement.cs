@@ -16,4 +16,8 @@ public sealed record CellMeasurement(
     Measured PlaneOffset,
     Angle Tilt,
     Measured CameraDistance,
-    ImmutableArray<string> Warnings);
+    ImmutableArray<string> Warnings)
+{
+    /// <summary>Gets circles that were seen and given no role, the largest first.</summary>
+    public ImmutableArray<OtherCircle> Others { get; init; } = [];
+}

@@ -67,7 +67,8 @@ public sealed class CellMeasurer
         var sightings = ImmutableArray.Create(Sighting(CircleRole.Outer, rim, photo));
         var scene = SceneAdjustment.Solve(scale, sightings, start, priors, true);
         var picture = LightPicture.From(photo.Gray);
-        foreach (var circle in InnerCircles.Find(picture, scene.Camera, scene.Circles[0], _options, cancel))
+        var inner = InnerCircles.Find(picture, scene.Camera, scene.Circles[0], _options, cancel);
+        foreach (var circle in inner.Chosen)
         {
             sightings = sightings.Add(Sighting(circle.Role, circle.Trace, photo));
         }
@@ -85,7 +86,7 @@ public sealed class CellMeasurer
             (scene, other) = other.ShareBeside(scene) > 0.5 ? (other, scene) : (scene, other);
         }
 
-        return CellReport.Of(scale, sightings, scene, other, photo, request, _options);
+        return CellReport.Of(scale, sightings, scene, other, photo, request, _options) with { Others = CellReport.Others(inner.Others, scene) };
     }
 
     private static CircleSighting Sighting(CircleRole role, TracedCircle trace, Photo photo) =>

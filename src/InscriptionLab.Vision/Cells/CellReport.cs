@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Linq;
 using InscriptionLab.Cells;
@@ -41,6 +42,13 @@ internal static class CellReport
             Expanded(scene.RimDistance(), scene.DistanceUncertainty()),
             CellWarnings.Of(scale, sightings, scene, other, photo, request, options));
     }
+
+    /// <summary>Gives the circles that were given no role, about the axis of the adjusted rim.</summary>
+    internal static ImmutableArray<OtherCircle> Others(List<InnerCircle> others, SceneSolution scene) => [.. others.Select(circle => new OtherCircle(
+        Length.FromMillimetres(2 * circle.Radius),
+        Length.FromMillimetres(circle.Depth),
+        circle.Trace.SeenShare,
+        Ellipse(scene.Camera, new SceneCircle(circle.Role, scene.Circles[0].Centre with { Z = scene.Circles[0].Centre.Z + circle.Depth }, circle.Radius, 0, 0))))];
 
     private static CellCircle Circle(CircleSighting sighting, SceneSolution scene, SceneSolution? other, int index, ScaleSighting scale, bool heightGiven, CellMeasurerOptions options)
     {

@@ -39,13 +39,13 @@ internal static class InnerCircles
     private const double Reach = 5;
     private const double Wave = 3;
 
-    /// <summary>Finds and traces the circles, the clear aperture first; a circle that is not seen is left out.</summary>
+    /// <summary>Finds and traces the circles, the clear aperture first; a circle that is not seen is left out. What else was traced is told as well.</summary>
     /// <param name="picture">Picture.</param>
     /// <param name="camera">Camera of the scene.</param>
     /// <param name="outer">Outer circle of the scene.</param>
     /// <param name="options">How strong and how well traced an edge must be.</param>
     /// <param name="cancel">Stops the search.</param>
-    internal static List<InnerCircle> Find(LightPicture picture, PlaneCamera camera, SceneCircle outer, CellMeasurerOptions options, CancellationToken cancel)
+    internal static InnerFinds Find(LightPicture picture, PlaneCamera camera, SceneCircle outer, CellMeasurerOptions options, CancellationToken cancel)
     {
         var peaks = new List<(double Radius, double Depth, double Strength)>();
         foreach (var depth in Depths)
@@ -66,11 +66,27 @@ internal static class InnerCircles
         ];
 
         var clears = Traced(CircleRole.Clear, peaks.Where(p => p.Depth == 0 && p.Radius >= SmallestClear * outer.Radius));
-        return clears
-            .Select(clear => Pair(clear, Traced(CircleRole.Stop, peaks.Where(p => p.Radius <= LargestStop * clear.Radius))))
+        var stops = clears.Select(clear => Traced(CircleRole.Stop, peaks.Where(p => p.Radius <= LargestStop * clear.Radius))).ToList();
+        var chosen = clears.Zip(stops, Pair)
             .OrderByDescending(pair => pair.Sum(c => c.Trace.Quality))
             .Select(pair => AtTheRim(pair, clears))
             .FirstOrDefault() ?? [];
+        return new InnerFinds(chosen, Others(chosen, [.. clears, .. stops.SelectMany(found => found)]));
+    }
+
+    /// <summary>Keeps of all traced circles those that are neither chosen nor seen twice.</summary>
+    private static List<InnerCircle> Others(List<InnerCircle> chosen, IEnumerable<InnerCircle> traced)
+    {
+        var others = new List<InnerCircle>();
+        foreach (var circle in traced.OrderByDescending(circle => circle.Trace.Quality))
+        {
+            if (!chosen.Concat(others).Any(known => System.Math.Abs(known.Radius - circle.Radius) < SameRadius * circle.Radius))
+            {
+                others.Add(circle);
+            }
+        }
+
+        return [.. others.OrderByDescending(circle => circle.Radius)];
     }
 
     /// <summary>Takes the rim's own edge where the far end of the bore, seen a little smaller, was traced better.</summary>

@@ -50,6 +50,18 @@ public sealed class CellMeasurerTests
     }
 
     [Fact]
+    public void A_circle_that_is_given_no_role_is_told_beside_those_that_are()
+    {
+        var measurement = Found(new RenderedCell { StepMillimetres = 34.5 }, Request("checkerboard:5mm"));
+
+        double[] seen = [.. measurement.Circles.Select(circle => circle.Diameter.Value.Millimetres), .. measurement.Others.Select(circle => circle.Diameter.Millimetres)];
+        Assert.Contains(seen, diameter => Math.Abs(diameter - 34.5) < 0.3);
+        Assert.Contains(seen, diameter => Math.Abs(diameter - 29) < 0.3);
+        Assert.NotEmpty(measurement.Others);
+        Assert.All(measurement.Others, other => Assert.DoesNotContain(measurement.Circles, circle => Math.Abs(circle.Diameter.Value.Millimetres - other.Diameter.Millimetres) < 0.01 * other.Diameter.Millimetres));
+    }
+
+    [Fact]
     public void A_coin_without_its_diameter_is_declined()
     {
         var request = new MeasureRequest(new ScaleRequest(ScaleKind.Disc, null), null);

@@ -48,6 +48,9 @@ internal sealed record RenderedCell
 
     public double StopMillimetres { get; init; } = 15;
 
+    /// <summary>Gets the diameter up to which the rim is darker, as a retaining ring may be; 0 for none.</summary>
+    public double StepMillimetres { get; init; }
+
     /// <summary>Gets the depth of the stop below the rim in millimetres.</summary>
     public double StopDepth { get; init; } = 2.5;
 
@@ -215,7 +218,7 @@ internal sealed record RenderedCell
             var radius = Beside(rim, 0);
             if (radius <= OuterMillimetres / 2)
             {
-                return radius >= ClearMillimetres / 2 ? Brass(RimLight * Mottle(rim)) : Inside(camera, at);
+                return radius >= ClearMillimetres / 2 ? Brass((radius < StepMillimetres / 2 ? 0.55 : 1) * RimLight * Mottle(rim)) : Inside(camera, at);
             }
         }
 

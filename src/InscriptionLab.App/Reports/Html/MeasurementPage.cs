@@ -2,6 +2,7 @@ using System.IO;
 using System.Linq;
 using InscriptionLab.App.Measuring;
 using InscriptionLab.Cells;
+using InscriptionLab.Measures;
 using InscriptionLab.Optics;
 using InscriptionLab.Vision.Pictures;
 using static InscriptionLab.App.Reports.Figures;
@@ -82,6 +83,11 @@ internal static class MeasurementPage
             page.Element("p", $"{MeasurementText.NameOf(circle.Role)}: {circle.ToStatement()}.", ("class", "note"));
         }
 
+        if (!cell.Others.IsEmpty)
+        {
+            page.Element("p", Invariant($"Also seen about the same axis and given no role (dashed on the photo): {string.Join(", ", cell.Others.Select(circle => Invariant($"{circle.Diameter.Millimetres:0.0} mm")))}. A bevel, the far end of a bore or a reflection may look like an aperture: look whether the circles named above are the right ones."), ("class", "note"));
+        }
+
         page.Close("section");
     }
 
@@ -99,11 +105,16 @@ internal static class MeasurementPage
         {
             foreach (var circle in cell.Circles)
             {
-                Ellipse(page, circle);
+                Ellipse(page, circle.Ellipse, "letter", MeasurementText.NameOf(circle.Role));
                 if (!circle.Edge.IsEmpty)
                 {
                     page.Empty("polygon", ("class", "residuals"), ("points", string.Join(' ', EdgeResiduals.Magnified(circle, Magnification).Select(point => Invariant($"{point.X:0.#},{point.Y:0.#}")))));
                 }
+            }
+
+            foreach (var circle in cell.Others)
+            {
+                Ellipse(page, circle.Ellipse, "other", Invariant($"about {circle.Diameter.Millimetres:0.0} mm, without a role"));
             }
 
             foreach (var point in cell.Scale.Points)
@@ -115,18 +126,18 @@ internal static class MeasurementPage
         page.Close("g").Close("svg").Element("figcaption", measured.Measurement is { } found ? Invariant($"Scale: {MeasurementText.ScaleWords(found.Scale)}. The yellow line joins the edge points, their distance from the circle magnified {Magnification:0} times: {string.Join("; ", found.Circles.Where(circle => !circle.Edge.IsEmpty).Select(circle => Invariant($"{MeasurementText.NameOf(circle.Role)} {EdgeResiduals.RootMeanSquare(circle):0.00} pixels (root mean square)")))}.") : "Nothing was measured.").Close("figure").Close("section");
     }
 
-    private static void Ellipse(Markup page, CellCircle circle)
+    private static void Ellipse(Markup page, PixelEllipse ellipse, string kind, string title)
     {
-        var (centre, ellipse) = (circle.Ellipse.Centre, circle.Ellipse);
+        var centre = ellipse.Centre;
         page.Open(
             "ellipse",
-            ("class", "letter"),
+            ("class", kind),
             ("cx", Invariant($"{centre.X:0.##}")),
             ("cy", Invariant($"{centre.Y:0.##}")),
             ("rx", Invariant($"{ellipse.SemiMajor.Pixels:0.##}")),
             ("ry", Invariant($"{ellipse.SemiMinor.Pixels:0.##}")),
             ("transform", Invariant($"rotate({ellipse.Rotation.Degrees:0.##} {centre.X:0.##} {centre.Y:0.##})")))
-            .Element("title", MeasurementText.NameOf(circle.Role)).Close("ellipse");
+            .Element("title", title).Close("ellipse");
     }
 
     private static void Budgets(Markup page, CellMeasurement cell)
