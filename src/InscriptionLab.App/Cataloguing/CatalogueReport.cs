@@ -12,12 +12,13 @@ namespace InscriptionLab.App.Cataloguing;
 /// <param name="address">File or connection string.</param>
 /// <param name="output">The screen.</param>
 /// <param name="clock">The clock.</param>
-internal sealed class CatalogueReport(string address, TextWriter output, TimeProvider clock)
+/// <param name="mayBeNew">True where a catalogue that is not there yet is made.</param>
+internal sealed class CatalogueReport(string address, TextWriter output, TimeProvider clock, bool mayBeNew = false)
 {
     /// <summary>How many steps are listed.</summary>
     private const int StepsShown = 50;
 
-    private readonly Catalogue _catalogue = Opened(address, output, clock);
+    private readonly Catalogue _catalogue = Opened(address, output, clock, mayBeNew);
 
     /// <summary>Lists what a query finds.</summary>
     internal void Find(SearchQuery query)
@@ -128,9 +129,9 @@ internal sealed class CatalogueReport(string address, TextWriter output, TimePro
     private void Line(SearchHit hit, string more) =>
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{hit.Examination,6}  {hit.MadeAt:yyyy-MM-dd}  {hit.Outcome,-12}  {hit.Text}  [{hit.File}; object {hit.ObjectKey}{(hit.Nearest.Length > 0 ? "; nearest " + hit.Nearest : string.Empty)}]{more}"));
 
-    private static Catalogue Opened(string address, TextWriter output, TimeProvider clock)
+    private static Catalogue Opened(string address, TextWriter output, TimeProvider clock, bool mayBeNew)
     {
-        var catalogue = Catalogue.Open(address, clock);
+        var catalogue = mayBeNew ? Catalogue.Open(address, clock) : Catalogue.OpenExisting(address, clock);
         if (catalogue.CopyMade is { } copy)
         {
             output.WriteLine($"The catalogue was brought to the newest form; as it was before it lies in {copy}.");

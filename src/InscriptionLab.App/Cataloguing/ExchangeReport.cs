@@ -16,14 +16,14 @@ internal sealed class ExchangeReport(string address, TextWriter output, TimeProv
     /// <summary>Where things are said to be published if the user does not say: a name that nobody can own (RFC 2606).</summary>
     internal const string NowhereAddress = "https://catalogue.example/";
 
-    private readonly Catalogue _catalogue = Catalogue.Open(address, clock);
+    private readonly Catalogue _catalogue = Catalogue.OpenExisting(address, clock);
 
     /// <summary>Writes one form.</summary>
     internal void Export(string format, string? objectKey, string folder, string baseAddress, string? licence, CancellationToken cancel)
     {
         if (!Uri.TryCreate(baseAddress, UriKind.Absolute, out var address) || address.Scheme is not ("http" or "https") || !baseAddress.EndsWith('/'))
         {
-            throw new InscriptionLabException($"The address {baseAddress} is not understood: write one that begins with https:// and ends with a stroke, for example {NowhereAddress}");
+            throw new InscriptionLabException($"The address {baseAddress} is not understood: write one like {NowhereAddress} that begins with https:// and ends with a stroke.");
         }
 
         var count = new ExchangeFolder(_catalogue, clock).WriteAsync(new ExchangeRequest(format, objectKey, folder, address, licence), cancel).GetAwaiter().GetResult();

@@ -35,7 +35,7 @@ internal sealed class PaperReport(Composition composition, TextWriter output)
             throw new InscriptionLabException($"{file}: a report is written as .pdf or .html; name a file with one of these endings.");
         }
 
-        var catalogue = Catalogue.Open(address, composition.Clock);
+        var catalogue = Catalogue.OpenExisting(address, composition.Clock);
         var papers = new CataloguePapers(composition, ReferenceSource.Load(reference));
         var found = keys.IsEmpty ? ExchangeSource.Objects(catalogue, null) : keys.SelectMany(key => ExchangeSource.Objects(catalogue, key));
         ImmutableArray<PaperObject> objects = [.. found.Take(MostObjects + 1).Select(shown => Of(papers, shown, cancel))];

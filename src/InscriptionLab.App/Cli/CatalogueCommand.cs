@@ -1,6 +1,7 @@
 using System;
 using System.CommandLine;
 using System.Globalization;
+using System.Linq;
 using InscriptionLab.App.Cataloguing;
 using InscriptionLab.Cataloguing;
 using InscriptionLab.Outcomes;
@@ -12,6 +13,9 @@ internal sealed class CatalogueCommand(Composition composition, Terminal termina
 {
     /// <summary>Name of the catalogue where the user names none.</summary>
     internal const string DefaultName = "inscriptionlab.db";
+
+    private static readonly string[] Outcomes = ["agrees", "differs", "undecided", "nothing-read"];
+    private static readonly string[] Roles = ["outer", "clear", "stop"];
 
     private readonly Option<string> _catalogue = new("--catalogue") { DefaultValueFactory = _ => DefaultName };
     private readonly Option<string> _by = new("--by") { DefaultValueFactory = _ => Environment.UserName };
@@ -31,7 +35,7 @@ internal sealed class CatalogueCommand(Composition composition, Terminal termina
         command.Add(Plain("steps", report => report.Steps()));
         command.Add(Check());
         command.Add(WithFile("export", (report, file) => report.Export(file)));
-        command.Add(WithFile("import", (report, file) => report.Import(file)));
+        command.Add(WithFile("import", (report, file) => report.Import(file), mayBeNew: true));
         return command;
     }
 
@@ -43,7 +47,7 @@ internal sealed class CatalogueCommand(Composition composition, Terminal termina
         Option<string?> role = new("--measured");
         Option<double?> fromMm = new("--from-mm"), toMm = new("--to-mm");
         var command = new Command("find") { _catalogue, text, near, edits, pattern, alternatives, maker, outcome, of, from, before, role, fromMm, toMm, trash, most };
-        command.SetAction(parsed => Report(parsed).Find(new SearchQuery
+        command.SetAction(parsed => Report(parsed).Find(Sensible(new SearchQuery
         {
             Text = parsed.GetValue(text),
             Near = parsed.GetValue(near),
@@ -60,7 +64,7 @@ internal sealed class CatalogueCommand(Composition composition, Terminal termina
             ToMm = parsed.GetValue(toMm),
             InTrash = parsed.GetValue(trash),
             Most = Math.Max(1, parsed.GetValue(most)),
-        }));
+        })));
         return command;
     }
 
@@ -125,11 +129,11 @@ internal sealed class CatalogueCommand(Composition composition, Terminal termina
         return command;
     }
 
-    private Command WithFile(string name, Action<CatalogueReport, string> act)
+    private Command WithFile(string name, Action<CatalogueReport, string> act, bool mayBeNew = false)
     {
         var file = new Argument<string>("FILE");
         var command = new Command(name) { file, _catalogue };
-        command.SetAction(parsed => act(Report(parsed), parsed.GetRequiredValue(file)));
+        command.SetAction(parsed => act(Report(parsed, mayBeNew), parsed.GetRequiredValue(file)));
         return command;
     }
 
@@ -141,7 +145,30 @@ internal sealed class CatalogueCommand(Composition composition, Terminal termina
         return command;
     }
 
-    private CatalogueReport Report(ParseResult parsed) => new(parsed.GetRequiredValue(_catalogue), terminal.Output, composition.Clock);
+    private CatalogueReport Report(ParseResult parsed, bool mayBeNew = false) => new(parsed.GetRequiredValue(_catalogue), terminal.Output, composition.Clock, mayBeNew);
+
+    /// <summary>Refuses what nothing can match: it is more likely a slip than a question.</summary>
+    private static SearchQuery Sensible(SearchQuery query)
+    {
+        if (query.Outcome is { } outcome && !Outcomes.Contains(outcome, StringComparer.Ordinal))
+        {
+            throw new InscriptionLabException($"There is no finding {outcome}; there are {string.Join(", ", Outcomes)}.");
+        }
+
+        if (!Roles.Contains(query.Role, StringComparer.Ordinal))
+        {
+            throw new InscriptionLabException($"Nothing called {query.Role} is measured; there are {string.Join(", ", Roles)}.");
+        }
+
+        if (query.FromMm > query.ToMm)
+        {
+            throw new InscriptionLabException(string.Create(CultureInfo.InvariantCulture, $"No size lies from {query.FromMm} to {query.ToMm} mm: give the smaller one with --from-mm."));
+        }
+
+        return query.From >= query.Before
+            ? throw new InscriptionLabException(string.Create(CultureInfo.InvariantCulture, $"No day lies from {query.From:yyyy-MM-dd} to before {query.Before:yyyy-MM-dd}: give the earlier one with --from."))
+            : query;
+    }
 
     private static DateTimeOffset? Day(string? text)
     {

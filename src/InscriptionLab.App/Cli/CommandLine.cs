@@ -89,7 +89,7 @@ internal sealed class CommandLine
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
-            _terminal.Error.WriteLine(problem.Message);
+            _terminal.Error.WriteLine($"{problem.Message.TrimEnd('.')}; name another file or folder, or check that you may open it.");
             return ExitCode.Failed;
         }
     }

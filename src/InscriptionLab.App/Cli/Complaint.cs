@@ -3,11 +3,12 @@ using System.Collections.Generic;
 using System.CommandLine;
 using System.Globalization;
 using System.Linq;
+using System.Text.RegularExpressions;
 
 namespace InscriptionLab.App.Cli;
 
 /// <summary>Says in one sentence what is wrong with a command line.</summary>
-internal static class Complaint
+internal static partial class Complaint
 {
     /// <summary>Gives the sentence, or null where the command line is understood.</summary>
     internal static string? About(ParseResult parsed, string[] arguments)
@@ -34,13 +35,26 @@ internal static class Complaint
             return help.TrimEnd();
         }
 
+        if (command.Subcommands.Count > 0)
+        {
+            return $"{command.Name} has no {arguments[1]}; it has {string.Join(", ", command.Subcommands.Select(known => known.Name))} (see ./lab help {arguments[0]}).";
+        }
+
         if (arguments.Length == 1)
         {
             return $"{command.Name} needs at least one photo, for example ./lab {command.Name} photo.jpg.";
         }
 
-        return parsed.Errors.Count == 0 ? null : $"{parsed.Errors[0].Message.TrimEnd('.')} (see ./lab help {arguments[0]}).";
+        return parsed.Errors.Count == 0 ? null : $"{Plain(parsed.Errors[0].Message)} (see ./lab help {arguments[0]}).";
     }
+
+    /// <summary>Says in plain words what the parser says in words of the platform.</summary>
+    private static string Plain(string message) => Unparsed().Match(message) is { Success: true } match
+        ? $"{match.Groups["name"].Value} needs {(match.Groups["type"].Value.Contains("Int", StringComparison.Ordinal) ? "a whole number" : "a number")}, not {match.Groups["text"].Value}"
+        : message.TrimEnd('.');
+
+    [GeneratedRegex("^Cannot parse argument '(?<text>.*)' for \\w+ '(?<name>[^']+)' as expected type '(?<type>[^']+)'", RegexOptions.CultureInvariant)]
+    private static partial Regex Unparsed();
 
     private static string? UnknownOption(string[] arguments, List<string> options) => arguments
         .TakeWhile(argument => argument != "--")

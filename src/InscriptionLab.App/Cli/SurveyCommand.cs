@@ -14,7 +14,7 @@ internal sealed class SurveyCommand(Composition composition, Terminal terminal)
     private readonly Option<string?> _reference = new("--reference");
     private readonly Option<string?> _objects = new("--objects");
     private readonly Option<string?> _catalogue = new("--catalogue");
-    private readonly Option<int> _workers = new("--workers") { DefaultValueFactory = _ => Environment.ProcessorCount };
+    private readonly Option<int> _workers = Counts.Option("--workers", Environment.ProcessorCount);
 
     internal Command ToCommand(Func<CancellationToken> cancel)
     {
@@ -24,7 +24,7 @@ internal sealed class SurveyCommand(Composition composition, Terminal terminal)
     }
 
     private void Run(ParseResult parsed, CancellationToken cancel) => new SurveyReport(composition, terminal.Output, terminal.Error).Run(
-        new SurveyRequest([.. parsed.GetRequiredValue(_folders)], parsed.GetRequiredValue(_out), Math.Max(1, parsed.GetValue(_workers)), parsed.GetValue(_objects), string.Empty),
+        new SurveyRequest([.. parsed.GetRequiredValue(_folders)], parsed.GetRequiredValue(_out), parsed.GetValue(_workers), parsed.GetValue(_objects), string.Empty),
         parsed.GetValue(_reference),
         parsed.GetValue(_catalogue),
         cancel);

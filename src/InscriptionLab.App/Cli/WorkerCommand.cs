@@ -29,14 +29,14 @@ internal sealed class WorkerCommand(Composition composition, Terminal terminal)
 
     internal Command ToWorker(Func<CancellationToken> cancel)
     {
-        var workers = new Option<int>("--workers") { DefaultValueFactory = _ => Environment.ProcessorCount };
+        var workers = Counts.Option("--workers", Environment.ProcessorCount);
         var untilEmpty = new Option<bool>("--until-empty");
         var command = new Command("worker") { _queue, _catalogue, _reference, workers, untilEmpty };
         command.SetAction(parsed => new QueueReport(composition, terminal.Output, terminal.Error).Work(
             parsed.GetRequiredValue(_queue),
             parsed.GetRequiredValue(_catalogue),
             parsed.GetValue(_reference),
-            Math.Max(1, parsed.GetValue(workers)),
+            parsed.GetValue(workers),
             parsed.GetValue(untilEmpty),
             cancel()));
         return command;

@@ -36,17 +36,16 @@ internal sealed class SurveyReport(Composition composition, TextWriter output, T
             error.WriteLine(warning);
         }
 
-        if (reference is null)
-        {
-            error.WriteLine(ReferenceSource.DemonstrationNote);
-        }
-
         var options = new SurveyOptions();
         var catalogue = catalogueAddress is null ? null : Catalogue.Open(catalogueAddress, composition.Clock);
         var settings = new EntryMaker(composition.Models, references.List, composition.Clock).Settings();
         var run = new SurveyRun(request with { Settings = settings }, options, () => new ProgramExaminer(references.List, options.ThumbnailSide), catalogue is null ? null : entry => catalogue.Intake.Add(entry, ProgramExaminer.By), composition.Clock);
         _said = composition.Clock.GetTimestamp();
         Summarise(request, run.RunAsync(Say, cancel).GetAwaiter().GetResult());
+        if (reference is null)
+        {
+            error.WriteLine(ReferenceSource.DemonstrationNote);
+        }
     }
 
     private void Say(SurveyProgress progress)

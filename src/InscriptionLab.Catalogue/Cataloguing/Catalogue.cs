@@ -1,4 +1,5 @@
 using System;
+using System.IO;
 using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.Cataloguing;
@@ -54,6 +55,18 @@ public sealed class Catalogue
         ArgumentNullException.ThrowIfNull(clock);
         var parsed = CatalogueAddress.Parse(address);
         return new Catalogue(parsed, clock, new SchemaKeeper(parsed, SchemaStep.All, clock).BringUpToDate());
+    }
+
+    /// <summary>Opens a catalogue that is there already, to look into it.</summary>
+    /// <param name="address">A file, or a PostgreSQL connection string.</param>
+    /// <param name="clock">The clock.</param>
+    /// <exception cref="InscriptionLabException">There is no such file, or the catalogue cannot be opened.</exception>
+    public static Catalogue OpenExisting(string address, TimeProvider clock)
+    {
+        var parsed = CatalogueAddress.Parse(address);
+        return parsed.Kind != StoreKind.Sqlite || File.Exists(parsed.Name)
+            ? Open(address, clock)
+            : throw new InscriptionLabException($"{parsed.Name}: there is no such catalogue; name one with --catalogue, or make it with ./lab examine PHOTO --catalogue {parsed.Name}.");
     }
 
     /// <summary>Gives a context for one piece of work.</summary>

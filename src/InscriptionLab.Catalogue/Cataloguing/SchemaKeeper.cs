@@ -40,7 +40,7 @@ internal sealed class SchemaKeeper(CatalogueAddress address, ImmutableArray<Sche
         }
         catch (DbException problem)
         {
-            throw new InscriptionLabException($"The catalogue {address.Name} cannot be opened ({problem.Message}): check the name, and that nothing else holds it.", problem);
+            throw new InscriptionLabException($"The catalogue {address.Name} cannot be opened ({problem.Message.TrimEnd('.')}): check the name, and that nothing else holds it.", problem);
         }
     }
 

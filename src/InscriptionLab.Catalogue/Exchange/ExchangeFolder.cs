@@ -32,6 +32,11 @@ public sealed class ExchangeFolder(Catalogue catalogue, TimeProvider clock)
             throw new InscriptionLabException($"There is no form {request.Format}; there are {string.Join(", ", Formats)}.");
         }
 
+        if (request.ObjectKey is { } key && ExchangeSource.Count(catalogue, key) == 0)
+        {
+            throw new InscriptionLabException($"The catalogue has no object {key}.");
+        }
+
         if (request.Format != Crate)
         {
             Directory.CreateDirectory(request.Out);

@@ -40,8 +40,7 @@ public sealed class SurveyRun(SurveyRequest request, SurveyOptions options, Func
         ArgumentNullException.ThrowIfNull(progress);
         var start = clock.GetTimestamp();
         var (files, others) = FileLister.List(request, options);
-        var thumbnails = Path.Combine(request.Out, SurveyFolder.Thumbnails);
-        Directory.CreateDirectory(thumbnails);
+        MakeFolder();
         using var journal = SurveyJournal.Open(Path.Combine(request.Out, JournalName), request.Settings, options, clock);
         _tally = new SurveyTally(files.Length, clock);
         foreach (var file in files.Where(journal.IsDone))
@@ -52,6 +51,18 @@ public sealed class SurveyRun(SurveyRequest request, SurveyOptions options, Func
         await ExamineAsync(files, journal, progress, cancel).ConfigureAwait(false);
         var (unusable, same, counts) = await new SurveyFolder(request.Out, options, journal).WriteAsync(files, cancel).ConfigureAwait(false);
         return new SurveyResult(files.Length, _tally.ExaminedNow, unusable, same, others, clock.GetElapsedTime(start), counts);
+    }
+
+    private void MakeFolder()
+    {
+        try
+        {
+            Directory.CreateDirectory(Path.Combine(request.Out, SurveyFolder.Thumbnails));
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            throw new InscriptionLabException($"{request.Out}: the results cannot be written there; name another folder with --out.", problem);
+        }
     }
 
     private async Task ExamineAsync(ImmutableArray<SurveyFile> files, SurveyJournal journal, Action<SurveyProgress> progress, CancellationToken cancel)
