@@ -43,6 +43,42 @@ public sealed class DatasetTests : IDisposable
     }
 
     [Fact]
+    public void Letters_go_with_their_line_groups_hold_like_marks_and_the_same_seed_gives_the_same_set()
+    {
+        var catalogue = Cat.Open(_scratch.At("catalogue.db"), TimeProvider.System);
+        string[] names = ["Brockwell", "Tenshord", "Walterson"];
+        for (var number = 0; number < 30; number++)
+        {
+            var entry = Entries.Of(string.Create(CultureInfo.InvariantCulture, $"{number}.jpg"), names[number % 3], key: string.Create(CultureInfo.InvariantCulture, $"tube {number}"));
+            catalogue.Intake.Add(entry with { Photo = entry.Photo with { PerceptualHash = 0x9E3779B97F4A7C15UL * (ulong)(number + 1) } }, "tester");
+        }
+
+        catalogue.Desk.Correct(1, 0, "Brockwel", "A. Cataloguer", "Seen under raking light.");
+        foreach (var (folder, licence, seed) in new[] { ("one", null, 7), ("two", null, 7), ("three", "CC-BY-4.0", 8) })
+        {
+            new DatasetFolder(catalogue, TimeProvider.System).Write(new DatasetRequest(_scratch.At(folder), licence, seed), CancellationToken.None);
+        }
+
+        var lines = CsvTable.Read(File.ReadAllText(_scratch.At("one", "data", "lines.csv"))).Skip(1).ToDictionary(row => row[0], StringComparer.Ordinal);
+        Assert.All(CsvTable.Read(File.ReadAllText(_scratch.At("one", "data", "letters.csv"))).Skip(1), row => Assert.Equal(lines[row[1]][9], row[5]));
+        Assert.Equal(3, lines.Values.Select(row => row[8]).Distinct().Count());
+        Assert.All(lines.Values, row => Assert.Equal((row[5], row[8]), (lines[row[8]][5], lines[row[8]][8])));
+        Assert.Equal(("Brockwel", "A. Cataloguer", 29), (lines["mark-000001"][6], lines["mark-000001"][7], lines.Values.Count(row => row[6].Length == 0)));
+        Assert.Equal(File.ReadAllText(_scratch.At("one", "data", "lines.csv")), File.ReadAllText(_scratch.At("two", "data", "lines.csv")));
+        Assert.NotEqual(File.ReadAllText(_scratch.At("one", "data", "lines.csv")), File.ReadAllText(_scratch.At("three", "data", "lines.csv")));
+
+        var sheet = File.ReadAllText(_scratch.At("one", "data", "datasheet.md"));
+        Assert.All(["Motivation", "Composition", "Collection process", "Preprocessing, cleaning, labelling", "Uses", "Distribution", "Maintenance"], heading => Assert.Contains($"## {heading}\n", sheet, StringComparison.Ordinal));
+        Assert.Contains("30 lines of lettering", sheet, StringComparison.Ordinal);
+        Assert.Contains("1 of 30 lines were corrected by people", sheet, StringComparison.Ordinal);
+        Assert.Contains("Licence: NOT STATED.", sheet, StringComparison.Ordinal);
+        Assert.Contains("Licence: CC-BY-4.0", File.ReadAllText(_scratch.At("three", "data", "datasheet.md")), StringComparison.Ordinal);
+        Assert.Contains("\"name\": \"CC-BY-4.0\"", File.ReadAllText(_scratch.At("three", "data", "ro-crate-metadata.json")), StringComparison.Ordinal);
+        File.AppendAllText(_scratch.At("two", "data", "lines.csv"), "x");
+        Assert.NotEqual(0, ChildProcess.Output("/bin/sh", "-c", $"cd '{_scratch.At("two")}' && sha256sum --check --strict --quiet manifest-sha256.txt").ExitCode);
+    }
+
+    [Fact]
     public void Objects_that_share_nearly_the_same_photo_stay_together()
     {
         var objects = Enumerable.Range(0, 200).Select(number => string.Create(CultureInfo.InvariantCulture, $"object {number}")).ToList();
