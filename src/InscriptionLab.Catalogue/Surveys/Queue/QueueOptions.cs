@@ -10,8 +10,8 @@ public sealed record QueueOptions
     public string Name { get; init; } = "inscriptionlab";
 
     /// <summary>Gets how often the broker hands out a photo whose worker died before it is put aside.</summary>
-    /// <value>Default 5, as for a survey on one machine.</value>
-    public int MostDeliveries { get; init; } = 5;
+    /// <value>Default 25, as for a survey on one machine: a low number would put sound photos aside where workers are killed often.</value>
+    public int MostDeliveries { get; init; } = 25;
 
     /// <summary>Gets how many photos may be on their way to the broker without its confirmation.</summary>
     /// <value>Default 200: enough to hide the way to the broker, little to send again after a break.</value>

@@ -57,7 +57,7 @@ public sealed class QueueWorker(string broker, QueueOptions options, Catalogue c
                 }
                 catch (Exception problem) when (PhotoQueue.IsBreak(problem) && !cancel.IsCancellationRequested)
                 {
-                    say("The broker does not answer; it is tried again.");
+                    say(PhotoQueue.Away(address));
                     await Task.Delay(options.Wait, cancel).ConfigureAwait(false);
                 }
             }
