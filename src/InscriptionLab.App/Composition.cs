@@ -120,7 +120,10 @@ internal sealed class Composition : IDisposable
 
     /// <summary>Builds the flow for a photo whose ring a person marked; no tube is looked for.</summary>
     internal Examiner Examiner(ReferenceList list, PixelEllipse rim, double? opening, Circumstances? known = null) =>
-        new(Stages(list, known) with { FindTubes = (_, _) => new Outcome<ImmutableArray<Tube>>.Found([]), FindRing = (photo, _) => new RingFinder(_ringFinderOptions).Run(photo, rim, opening), RingIsMarked = true }, Clock);
+        new(Stages(list, known) with { FindTubes = (_, _) => new Outcome<ImmutableArray<Tube>>.Found([]), FindRing = (photo, _) => MarkRing(photo, rim, opening), RingIsMarked = true }, Clock);
+
+    /// <summary>Gives the face of a ring that a person marked.</summary>
+    internal Outcome<Strips.RingFace> MarkRing(Photo photo, PixelEllipse rim, double? opening) => new RingFinder(_ringFinderOptions).Run(photo, rim, opening);
 
     /// <summary>Builds the joint examination of several photos against a list.</summary>
     /// <param name="list">The list.</param>
@@ -169,7 +172,7 @@ internal sealed class Composition : IDisposable
             FindRing = new RingFinder(_ringFinderOptions).Run,
             UnrollRing = ringUnroller.Run,
             Size = (photo, tube, reading, cancel) => tubeMeasurer.Run(photo, tube, reading, Beside, cancel),
-            Weigh = (reading, finding, seen) => weigher.Weigh(reading, finding, seen with { Construction = known.Construction, Prior = known.Prior }),
+            Weigh = (reading, finding, seen) => weigher.Weigh(reading, finding, seen with { Construction = seen.Construction ?? known.Construction, Prior = seen.Prior ?? known.Prior }),
         };
     }
 

@@ -15,6 +15,7 @@ using InscriptionLab.Cataloguing;
 using InscriptionLab.Cells;
 using InscriptionLab.Exchange;
 using InscriptionLab.Findings;
+using InscriptionLab.Gathering;
 using InscriptionLab.Likeness;
 using InscriptionLab.Outcomes;
 
@@ -36,7 +37,22 @@ internal sealed class CataloguePapers(Composition composition, References.Loaded
     private readonly Measurer _measurer = composition.Measurer();
 
     internal PaperObject Of(ExchangeObject shown, CancellationToken cancel) =>
-        new(shown.Key, shown.Title, shown.Note, shown.OfferedAs, [.. shown.Photos.SelectMany(photo => Of(photo, cancel))]);
+        new(shown.Key, shown.Title, shown.Note, shown.OfferedAs, [.. shown.Photos.SelectMany(photo => Of(photo, cancel))])
+        {
+            Sets = [.. shown.Photos.Select(photo => photo.Joint).OfType<ExchangeExamination>().Select(Joint)],
+        };
+
+    /// <summary>A joint reading is shown as it was kept: the catalogue does not keep what all of its photos gave one by one.</summary>
+    private static PaperSet Joint(ExchangeExamination kept)
+    {
+        var record = JsonLines.SetOf(kept.Record);
+        return new PaperSet(PaperSetMaker.TitleOf(record.Set == Words.For(SetKind.Raking) ? SetKind.Raking : SetKind.Turns, record.Files.Length), [.. record.Files.Select(Path.GetFileName).OfType<string>()])
+        {
+            Lines = [.. kept.Lines.Select(Line)],
+            Finding = Finding(kept.Content),
+            Evidence = record.Finding?.Evidence,
+        };
+    }
 
     private IEnumerable<PaperPhoto> Of(ExchangePhoto photo, CancellationToken cancel)
     {
@@ -68,8 +84,12 @@ internal sealed class CataloguePapers(Composition composition, References.Loaded
             warnings = warnings.Add("Another version of the program, its models or the list made the record: the pictures were made anew, the reading and the finding are those of the record; its ratios are not known.");
         }
 
+        var record = JsonLines.PhotoOf(kept.Record);
         return (fresh ?? Bare(photo)) with
         {
+            Evidence = record.Finding?.Evidence,
+            Advice = record.Advice,
+            Ring = record.Ring,
             Pictures = again is null ? [] : PaperPhotoMaker.Pictures(again.Photo, again.Tube, again.Strip, isSame ? again.Reading : new Readings.Reading(string.Empty, [], [])),
             Lines = fresh is null ? [.. kept.Lines.Select(Line)] : [.. fresh.Lines.Select((line, i) => line with { Correction = Correction(kept.Lines[i]) })],
             Finding = fresh?.Finding ?? Finding(kept.Content),

@@ -19,7 +19,10 @@ internal static class PhotosOfOneObject
         return houses.Length < 2 ? examined : [.. examined.Select(one => one with { Evidence = examiner.Weigh(one, houses), Warnings = one.Warnings.Add(Sentence(houses)) })];
     }
 
-    /// <summary>Gives the sentence for photos that name several houses.</summary>
-    internal static string Sentence(ImmutableArray<string> houses) =>
-        $"The photos name {string.Join(" and ", houses)}: they show several objects, or one with two names, or parts that may not belong together. Use --as separate for several objects.";
+    /// <summary>Gives the sentence for photos that name several houses, as the command line says it.</summary>
+    internal static string Sentence(ImmutableArray<string> houses) => $"{Unlike(houses)} Use --as separate for several objects.";
+
+    /// <summary>Gives what photos that name several houses may show.</summary>
+    internal static string Unlike(ImmutableArray<string> houses) =>
+        $"The photos name {string.Join(" and ", houses)}: they show several objects, or one with two names, or parts that may not belong together.";
 }

@@ -5,6 +5,7 @@ using InscriptionLab.Gathering;
 using InscriptionLab.Readings;
 using InscriptionLab.Reliefs;
 using InscriptionLab.Strips;
+using InscriptionLab.Tubes;
 
 namespace InscriptionLab.App.Examining;
 
@@ -15,6 +16,9 @@ namespace InscriptionLab.App.Examining;
 /// <param name="Finding">What the joint reading is worth.</param>
 internal sealed record SetExamination(SetKind Kind, ImmutableArray<Examination> Members, Reading Reading, Finding Finding)
 {
+    /// <summary>Gets the tube that the photos share, or that of the first one; null where there is none.</summary>
+    internal Tube? Tube { get; init; }
+
     /// <summary>Gets what all that was seen is worth under three propositions.</summary>
     internal EvidenceReport Evidence { get; init; } = EvidenceReport.Empty;
 

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Immutable;
 using System.Linq;
 using System.Threading;
+using InscriptionLab.Evidence;
 using InscriptionLab.Gathering;
 using InscriptionLab.Measures;
 using InscriptionLab.Outcomes;
@@ -65,9 +66,15 @@ internal sealed class SetExaminer(ExaminingStages stages, SetStages together, Ga
             reasons = [.. reasons, .. SetSentences.OfDepths(reading, relief) is { } unlike ? new[] { unlike } : []];
         }
 
-        var finding = stages.Judge(stages.Compare(reading));
-        var seen = Examiner.Seen(shared ?? members[0].Tube, reading, finding) with { HousesInOtherPhotos = PhotosOfOneObject.Houses(members) };
-        return new SetExamination(set.Kind, members, reading, finding) { Reasons = reasons, Mosaic = mosaic, Relief = relief, Evidence = stages.Weigh(reading, finding, seen) };
+        var examined = new SetExamination(set.Kind, members, reading, stages.Judge(stages.Compare(reading))) { Tube = shared ?? members[0].Tube, Reasons = reasons, Mosaic = mosaic, Relief = relief };
+        return Weighed(examined, stages, Circumstances.None);
+    }
+
+    /// <summary>Weighs a joint reading with what else is known of the piece.</summary>
+    internal static SetExamination Weighed(SetExamination set, ExaminingStages stages, Circumstances known)
+    {
+        var seen = Examiner.Seen(set.Tube, set.Reading, set.Finding) with { HousesInOtherPhotos = PhotosOfOneObject.Houses(set.Members), Construction = known.Construction, Prior = known.Prior };
+        return set with { Evidence = stages.Weigh(set.Reading, set.Finding, seen) };
     }
 
     /// <summary>Works out the form of the surface; where that cannot be told, a sentence says why.</summary>

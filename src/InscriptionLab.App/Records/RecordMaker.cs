@@ -37,11 +37,14 @@ internal static class RecordMaker
         examination.Warnings,
         Of(examination.Advice))
     {
-        Ring = examination is { Ring: { } ring, Strip.Map: RingStripMap map }
-            ? new RingRecord(MeasureRecordMaker.Of(ring.Outer), MeasureRecordMaker.Of(ring.Inner), RingSense.Word(examination.Reading, map), ring.Marked)
-            : null,
+        Ring = RingOf(examination.Ring, examination.Strip, examination.Reading),
         Sizes = examination.Sizes is { } sizes ? Of(sizes) : null,
     };
+
+    /// <summary>Gives the ring whose face was laid flat; null where none was.</summary>
+    internal static RingRecord? RingOf(RingFace? ring, Strip strip, Reading reading) => ring is not null && strip.Map is RingStripMap map
+        ? new RingRecord(MeasureRecordMaker.Of(ring.Outer), MeasureRecordMaker.Of(ring.Inner), RingSense.Word(reading, map), ring.Marked)
+        : null;
 
     private static TubeSizesRecord Of(TubeSizes sizes) => new(
         sizes.Scale.ToString().ToLowerInvariant(),

@@ -20,6 +20,9 @@ public sealed record ExchangePhoto(
     ExchangeExamination? Measuring,
     ImmutableArray<Cataloguing.MeasurementEntry> Measurements)
 {
+    /// <summary>Gets the latest joint reading that hangs on this photo; null where there is none.</summary>
+    public ExchangeExamination? Joint { get; init; }
+
     /// <summary>Gets the file's name without its folders.</summary>
     public string FileName => Path.GetFileName(File.Replace('\\', '/'));
 }

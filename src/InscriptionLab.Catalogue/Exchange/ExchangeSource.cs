@@ -59,6 +59,7 @@ public static class ExchangeSource
     {
         var reading = Latest(row, EntryKind.Examination);
         var measuring = Latest(row, EntryKind.Measurement);
+        var joint = Latest(row, EntryKind.SetExamination);
         return new ExchangePhoto(
             row.Sha256,
             row.File,
@@ -66,7 +67,10 @@ public static class ExchangeSource
             row.Height,
             reading is null ? null : Of(reading),
             measuring is null ? null : Of(measuring),
-            measuring is null ? [] : [.. measuring.Measurements.OrderBy(measured => measured.Id).Select(measured => new MeasurementEntry(measured.Role, measured.ValueMm, measured.ExpandedMm, measured.CoverageFactor, measured.Scale, measured.Statement))]);
+            measuring is null ? [] : [.. measuring.Measurements.OrderBy(measured => measured.Id).Select(measured => new MeasurementEntry(measured.Role, measured.ValueMm, measured.ExpandedMm, measured.CoverageFactor, measured.Scale, measured.Statement))])
+        {
+            Joint = joint is null ? null : Of(joint),
+        };
     }
 
     private static ExaminationRow? Latest(PhotoRow row, string kind) =>

@@ -13,14 +13,21 @@ namespace InscriptionLab.Evidence;
 /// <param name="table">The checklist that it answers.</param>
 public sealed class ConstructionReader(ConstructionTable table)
 {
+    /// <summary>The question where the last letter of the signature stands.</summary>
+    public const string Direction = "signature_direction";
+
+    /// <summary>The question which part is signed.</summary>
+    public const string Position = "signature_position";
+
     private const string Feature = "feature";
     private const string Observation = "observation";
-    private const string Direction = "signature_direction";
-    private const string Position = "signature_position";
     private const string LetterHeight = "letter_height_mm";
     private const int MaximumErrors = 20;
 
     private static readonly FieldNames Fields = new([Feature, Observation, "choices", "question", "note"], [Feature, Observation]);
+
+    /// <summary>Gets the answers that <see cref="Direction"/> may have.</summary>
+    public static ImmutableArray<string> Directions => [.. ReferenceField.Directions.Select(direction => direction.Word)];
 
     /// <summary>Reads a record.</summary>
     /// <param name="file">Name of the file, for messages.</param>

@@ -9,6 +9,12 @@ namespace InscriptionLab.Evidence;
 /// <param name="Combined">The years that fit all statements; null where none do or where there is no statement.</param>
 public sealed record Dating(ImmutableArray<DateStatement> Statements, DateInterval? Combined)
 {
+    /// <summary>How far the years reach; said wherever they are shown.</summary>
+    public const string Reach = "The years are those of the words and parts; words may have been cut later, and parts exchanged.";
+
+    /// <summary>Said where no year fits all statements.</summary>
+    public const string Apart = "These do not fit together: one of them was misread, or the list is wanting, or not all was made at one time.";
+
     /// <summary>Gets a value indicating whether the statements do not fit together.</summary>
     public bool IsApart => Statements.Length > 0 && Combined is null;
 
@@ -31,8 +37,8 @@ public sealed record Dating(ImmutableArray<DateStatement> Statements, DateInterv
         [
             .. Statements.Select(statement => string.Create(CultureInfo.InvariantCulture, $"{Capital(statement.What)}: {statement.Interval} ({statement.Source}; taken to hold for {statement.Coverage:0 %} of such pieces).")),
             Combined is { } years
-                ? $"Together: {years}. The years are those of the words and parts; words may have been cut later, and parts exchanged."
-                : "These do not fit together: one of them was misread, or the list is wanting, or not all was made at one time.",
+                ? $"Together: {years}. {Reach}"
+                : Apart,
             .. Conflicts,
             .. Years is { } wide ? [string.Create(CultureInfo.InvariantCulture, $"With each of these doubted as said, the years that hold {Coverage:0 %} are: {wide}.")] : ImmutableArray<string>.Empty,
             .. Next is { } next ? [next.Sentence] : ImmutableArray<string>.Empty,

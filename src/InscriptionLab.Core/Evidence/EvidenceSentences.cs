@@ -9,7 +9,8 @@ namespace InscriptionLab.Evidence;
 /// <summary>Sentences of the weighing: neutral, each checkable in the tables.</summary>
 public static class EvidenceSentences
 {
-    private const string Caution =
+    /// <summary>What the ratios are not; said wherever they are shown.</summary>
+    public const string Caution =
         "The weights are choices, not counts; features are taken as independent; a ratio is not the probability of a proposition, which needs the odds beforehand, and those are yours.";
 
     /// <summary>Gives a ratio in words.</summary>
@@ -20,6 +21,17 @@ public static class EvidenceSentences
         var (better, worse) = ratio.Log10Ratio >= 0 ? (ratio.First, ratio.Second) : (ratio.Second, ratio.First);
         var times = System.Math.Pow(10, System.Math.Abs(ratio.Log10Ratio));
         return string.Create(CultureInfo.InvariantCulture, $"{times:0.0} times more probable if {Words(better)} than if {Words(worse)} ({VerbalScale.For(ratio.Log10Ratio)})");
+    }
+
+    /// <summary>Gives the probabilities for odds that the user gave.</summary>
+    /// <param name="prior">The odds as the user wrote them.</param>
+    /// <param name="posterior">The probabilities.</param>
+    public static string Of(string prior, Posterior posterior)
+    {
+        System.ArgumentNullException.ThrowIfNull(posterior);
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"For the odds beforehand that you gave, {prior}: {posterior.House:0 %} that {Words(Proposition.House)}, {posterior.Period:0 %} that {Words(Proposition.PeriodOther)}, {posterior.Modern:0 %} that {Words(Proposition.Modern)}. Other odds give other figures.");
     }
 
     /// <summary>Gives a proposition in words.</summary>
@@ -52,9 +64,7 @@ public static class EvidenceSentences
 
         yield return (report.Prior, report.Posterior) switch
         {
-            ({ } prior, { } posterior) => string.Create(
-                CultureInfo.InvariantCulture,
-                $"For the odds beforehand that you gave, {prior.AsGiven}: {posterior.House:0 %} that {Words(Proposition.House)}, {posterior.Period:0 %} that {Words(Proposition.PeriodOther)}, {posterior.Modern:0 %} that {Words(Proposition.Modern)}. Other odds give other figures."),
+            ({ } prior, { } posterior) => Of(prior.AsGiven, posterior),
             _ => "No probability is stated, since no odds beforehand were given (--prior; 3/17, three of seventeen, is common practice for much-copied names and rests on no count).",
         };
         yield return Caution;

@@ -1,8 +1,6 @@
 using System;
 using System.IO;
-using System.Linq;
 using InscriptionLab.Imaging;
-using InscriptionLab.Measures;
 using InscriptionLab.Readings;
 using InscriptionLab.Reliefs;
 using InscriptionLab.Vision.Pictures;
@@ -17,18 +15,16 @@ internal static class ReliefSection
     /// <summary>Longest side of the picture to relight, in pixels: each movement of the lamp lights every pixel again.</summary>
     private const int LongestSide = 1000;
 
-    /// <summary>Room round the lettering, as a share of the tube's diameter: about a letter's height.</summary>
-    private const double RoomOfDiameter = 0.08;
-
     /// <summary>Gets the script that lights the picture: the program's own, it needs nothing and asks nothing of anyone.</summary>
     internal static string Script { get; } = Read("InscriptionLab.App.Reports.Html.relight.js");
 
     internal static void Write(Markup page, SurfaceRelief relief, Reading reading, int index)
     {
+        var round = ReliefCut.Round(relief, reading);
         page.Open("section", ("class", "relief")).Element("h3", "The form of the surface");
         if (relief.Kind == ReliefKind.Normals)
         {
-            Relight(page, Round(ReliefPictures.ForRelighting(relief), relief, reading), index);
+            Relight(page, round.Of(ReliefPictures.ForRelighting(relief)), index);
         }
 
         Figure(page, PictureEncoder.ToJpeg(ReliefPictures.Grooves(relief)), relief.Height.Width, relief.Height.Height, "Heights over the tube's curve: grooves dark, bare metal light", Invariant($"grooves{index}"), relief.Kind == ReliefKind.Normals
@@ -36,27 +32,11 @@ internal static class ReliefSection
             : "Heights over the tube's curve, from slopes in one direction: the darker, the deeper. Strokes that run along that direction do not show.");
         if (relief.Kind == ReliefKind.Normals)
         {
-            var normals = Round(ReliefPictures.Normals(relief), relief, reading);
+            var normals = round.Of(ReliefPictures.Normals(relief));
             Figure(page, PictureEncoder.ToJpeg(normals, LongestSide), normals.Width, normals.Height, "Which way the metal faces, as colours", Invariant($"normals{index}"), "Which way the metal faces, against the tube's curve: redder to the right, greener upward; bare metal is light blue.");
         }
 
         page.Close("section");
-    }
-
-    /// <summary>Cuts out what lies round the lettering; the whole picture where nothing was read.</summary>
-    private static ColourImage Round(ColourImage picture, SurfaceRelief relief, Reading reading)
-    {
-        var boxes = reading.Lines.SelectMany(line => line.Letters).Where(letter => !letter.IsSpace)
-            .SelectMany(letter => Drawing.Corners(letter.InPhoto)).Select(corner => relief.Map.ToStrip(corner)).OfType<PixelPoint>().ToList();
-        if (boxes.Count == 0)
-        {
-            return picture;
-        }
-
-        var room = RoomOfDiameter * 2 * relief.Map.PixelsPerRadius;
-        var (left, top) = ((int)Math.Max(0, boxes.Min(point => point.X) - room), (int)Math.Max(0, boxes.Min(point => point.Y) - room));
-        var (width, height) = ((int)(boxes.Max(point => point.X) + room) - left, (int)(boxes.Max(point => point.Y) + room) - top);
-        return left < picture.Width && top < picture.Height && width > 0 && height > 0 ? PictureCutter.Cut(picture, left, top, width, height) : picture;
     }
 
     private static void Figure(Markup page, byte[] jpeg, int width, int height, string label, string id, string caption) => page

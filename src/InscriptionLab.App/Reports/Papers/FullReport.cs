@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Linq;
+using InscriptionLab.App.Records;
 using InscriptionLab.Findings;
 using static InscriptionLab.App.Reports.Figures;
 
@@ -45,24 +46,47 @@ internal static class FullReport
 
         facts.Add(("photos", Invariant($"{shown.Photos.Length}")));
         blocks.Add(new Block.Facts([.. facts]));
+        blocks.AddRange(shown.Sets.SelectMany(One));
         foreach (var photo in shown.Photos)
         {
             blocks.AddRange(One(photo));
         }
 
+        if (!shown.Construction.IsEmpty)
+        {
+            blocks.Add(new Block.Heading("Construction, as seen on the piece", 2));
+            blocks.Add(new Block.Facts(shown.Construction));
+        }
+
+        blocks.AddRange(AdviceBlocks.OfRequests(shown.Requests));
         return [.. blocks];
     }
+
+    private static IEnumerable<Block> One(PaperSet set) =>
+    [
+        new Block.Heading(set.Title, 2),
+        .. Outcome(set.Finding),
+        .. set.Pictures.Select(picture => new Block.Figure(picture)),
+        .. Lettering(set.Lines),
+        .. Forms(set.Finding, set.Lines),
+        .. EvidenceBlocks.Of(set.Evidence),
+        .. Part("Why these photos belong together", set.Reasons.Insert(0, string.Join(", ", set.Photos) + ".")),
+    ];
+
+    private static IEnumerable<Block> Outcome(PaperFinding? finding) => finding is null ? [] :
+    [
+        new Block.Outcome(Html.FindingSection.SignOf(finding.Outcome), Html.FindingSection.HeadingOf(finding.Outcome)),
+        .. Part("Reasons", finding.Reasons),
+        .. Part("What the photo cannot decide", finding.CannotDecide),
+        .. Part("How to photograph it again", finding.Retake),
+    ];
 
     private static IEnumerable<Block> One(PaperPhoto photo)
     {
         yield return new Block.Heading(photo.Name, 2);
-        if (photo.Finding is { } finding)
+        foreach (var block in Outcome(photo.Finding))
         {
-            yield return new Block.Outcome(Html.FindingSection.SignOf(finding.Outcome), Html.FindingSection.HeadingOf(finding.Outcome));
-            foreach (var block in Part("Reasons", finding.Reasons).Concat(Part("What the photo cannot decide", finding.CannotDecide)).Concat(Part("How to photograph it again", finding.Retake)))
-            {
-                yield return block;
-            }
+            yield return block;
         }
 
         foreach (var picture in photo.Pictures)
@@ -70,12 +94,12 @@ internal static class FullReport
             yield return new Block.Figure(picture);
         }
 
-        foreach (var block in Lettering(photo).Concat(Forms(photo)).Concat(Measured(photo)))
+        foreach (var block in Ring(photo.Ring).Concat(Lettering(photo.Lines)).Concat(Forms(photo.Finding, photo.Lines)).Concat(EvidenceBlocks.Of(photo.Evidence)).Concat(Measured(photo)))
         {
             yield return block;
         }
 
-        foreach (var block in Part("Read or drawn by hand", photo.Hands).Concat(Part("To bear in mind", photo.Warnings)))
+        foreach (var block in Part("Read or drawn by hand", photo.Hands).Concat(AdviceBlocks.Of(photo.Advice)).Concat(Part("To bear in mind", photo.Warnings)))
         {
             yield return block;
         }
@@ -87,15 +111,30 @@ internal static class FullReport
     private static IEnumerable<Block> Part(string heading, ImmutableArray<string> sentences) =>
         sentences.IsEmpty ? [] : [new Block.Heading(heading, 3), new Block.Sentences(sentences)];
 
-    private static IEnumerable<Block> Lettering(PaperPhoto photo)
+    private static IEnumerable<Block> Ring(RingRecord? ring) => ring is null ? [] :
+    [
+        new Block.Heading("The face of the ring", 3),
+        new Block.Facts(
+        [
+            ("rim", Ellipse(ring.Rim)),
+            ("laid flat inward to", Ellipse(ring.Opening)),
+            ("tops of the letters", ring.Tops switch { "none" => "nothing was read on the ring", "both" => "outward and inward", var side => side }),
+            ("marked", ring.ByHand ? "by hand" : "by the program"),
+        ]),
+    ];
+
+    private static string Ellipse(EllipseRecord ellipse) =>
+        Invariant($"an ellipse of {2 * ellipse.SemiAxes[0]:0.0} x {2 * ellipse.SemiAxes[1]:0.0} pixels about {ellipse.Centre[0]:0.0}, {ellipse.Centre[1]:0.0}");
+
+    private static IEnumerable<Block> Lettering(ImmutableArray<PaperLine> lines)
     {
-        if (photo.Lines.IsEmpty)
+        if (lines.IsEmpty)
         {
             yield break;
         }
 
         yield return new Block.Heading("Lettering, after the Leiden conventions", 3);
-        foreach (var line in photo.Lines)
+        foreach (var line in lines)
         {
             yield return new Block.Lettering(line.Leiden);
             if (line.Correction is { } correction)
@@ -118,9 +157,9 @@ internal static class FullReport
         yield return new Block.Aside("A dot below: not surely read. [.]: cut but not to be seen. The figure below a letter says how sure the reading is; nothing was completed or corrected after a list.");
     }
 
-    private static IEnumerable<Block> Forms(PaperPhoto photo)
+    private static IEnumerable<Block> Forms(PaperFinding? finding, ImmutableArray<PaperLine> lines)
     {
-        if (photo.Finding is not { Forms.IsEmpty: false } finding)
+        if (finding is not { Forms.IsEmpty: false })
         {
             yield break;
         }
@@ -132,7 +171,7 @@ internal static class FullReport
             yield return new Block.Aside(form.Facts);
             if (!form.Places.IsEmpty)
             {
-                yield return new Block.Letters([.. form.Places.Select(place => Cell(place, photo.Lines))], true);
+                yield return new Block.Letters([.. form.Places.Select(place => Cell(place, lines))], true);
             }
 
             yield return form.Differences.IsEmpty ? new Block.Aside("No letter differs.") : new Block.Sentences(form.Differences);
@@ -154,6 +193,11 @@ internal static class FullReport
 
     private static IEnumerable<Block> Measured(PaperPhoto photo)
     {
+        foreach (var block in Part("Tube and lettering in millimetres", photo.Sizes))
+        {
+            yield return block;
+        }
+
         if (photo.Measures.IsEmpty)
         {
             yield break;
@@ -165,6 +209,13 @@ internal static class FullReport
         {
             yield return new Block.Heading($"Uncertainty budget: {measure.Role}", 3);
             yield return new Block.Grid(["source", "standard uncertainty", "share, mm", "basis"], measure.Budget, 1);
+        }
+
+        if (!photo.Optics.IsEmpty)
+        {
+            yield return new Block.Heading("What the glass could do", 3);
+            yield return new Block.Grid(["figure", "value", "rests on"], photo.Optics, 1);
+            yield return new Block.Sentences(photo.OpticsNotes);
         }
     }
 

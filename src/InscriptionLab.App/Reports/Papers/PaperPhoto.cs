@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using InscriptionLab.App.Records;
 
 namespace InscriptionLab.App.Reports.Papers;
 
@@ -23,6 +24,24 @@ internal sealed record PaperPhoto
     internal PaperFinding? Finding { get; init; }
 
     internal ImmutableArray<PaperMeasure> Measures { get; init; } = [];
+
+    /// <summary>Gets the weighing under three propositions and the years; null where nothing speaks.</summary>
+    internal EvidenceRecord? Evidence { get; init; }
+
+    /// <summary>Gets what limits the photo; null where it was not judged.</summary>
+    internal AdviceRecord? Advice { get; init; }
+
+    /// <summary>Gets the face of the ring that was laid flat; null where there is none.</summary>
+    internal RingRecord? Ring { get; init; }
+
+    /// <summary>Gets sizes of tube and lettering in millimetres, in sentences; empty where no scale lies beside the tube.</summary>
+    internal ImmutableArray<string> Sizes { get; init; } = [];
+
+    /// <summary>Gets what follows from aperture and stop, each with its value and what it rests on; empty where too little is known.</summary>
+    internal ImmutableArray<ImmutableArray<string>> Optics { get; init; } = [];
+
+    /// <summary>Gets what is to be borne in mind with the optics.</summary>
+    internal ImmutableArray<string> OpticsNotes { get; init; } = [];
 
     /// <summary>Gets what else is to be borne in mind.</summary>
     internal ImmutableArray<string> Warnings { get; init; } = [];

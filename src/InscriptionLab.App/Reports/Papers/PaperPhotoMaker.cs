@@ -7,6 +7,7 @@ using InscriptionLab.App.Examining;
 using InscriptionLab.App.Measuring;
 using InscriptionLab.App.Records;
 using InscriptionLab.App.Reports.Html;
+using InscriptionLab.Cells;
 using InscriptionLab.Comparison;
 using InscriptionLab.Findings;
 using InscriptionLab.Measures;
@@ -40,6 +41,10 @@ internal static class PaperPhotoMaker
         Pictures = Pictures(examination.Photo, examination.Tube, examination.Strip, examination.Reading),
         Lines = [.. examination.Reading.Lines.Select(line => Line(line, [], null))],
         Finding = Of(examination.Finding),
+        Evidence = EvidenceRecordMaker.Of(examination.Evidence),
+        Advice = RecordMaker.Of(examination.Advice),
+        Ring = RecordMaker.RingOf(examination.Ring, examination.Strip, examination.Reading),
+        Sizes = [.. SizeWords.Of(examination.Sizes)],
         Warnings = examination.Warnings,
     };
 
@@ -104,11 +109,9 @@ internal static class PaperPhotoMaker
             Height = photo.Colour.Height,
             Pictures =
             [
-                new PaperPicture(
-                    PictureEncoder.ToJpeg(photo.Colour, LongestSide),
-                    photo.Colour.Width,
-                    photo.Colour.Height,
-                    cell is null ? [] : [.. cell.Circles.Select(circle => new PaperMark(Polygon(circle.Ellipse), true))],
+                Measured(
+                    photo,
+                    cell is null ? [] : [.. cell.Circles.Select(circle => circle.Ellipse)],
                     cell?.Scale.AtCell.PixelsPerMillimetre,
                     cell is null ? "The photo; nothing was measured in it." : $"The measured circles. Scale: {MeasurementText.ScaleWords(cell.Scale)}."),
             ],
@@ -116,11 +119,26 @@ internal static class PaperPhotoMaker
                 MeasurementText.NameOf(circle.Role),
                 circle.ToStatement(),
                 MeasurementText.Others(circle),
-                [.. circle.Budget.Rows.OrderByDescending(row => row.Contribution).Select(row => ImmutableArray.Create(
-                    row.Source, Invariant($"{row.StandardUncertainty:0.####} {row.Unit}"), Invariant($"{row.Contribution:0.0000}"), row.Basis))]))],
+                Rows(circle.Budget)))],
+            Optics = [.. (measured.Optics?.Figures ?? []).Select(figure => ImmutableArray.Create(figure.Name, Invariant($"{figure.Value:0.###}{(figure.Unit == "1" ? string.Empty : " " + figure.Unit)}"), figure.Basis))],
+            OpticsNotes = [.. measured.Optics?.DayNight?.Reasons ?? [], .. measured.Optics?.Notes ?? []],
             Warnings = measured.Warnings,
         };
     }
+
+    /// <summary>Gives the photo with circles and a bar of the scale.</summary>
+    internal static PaperPicture Measured(Photo photo, ImmutableArray<PixelEllipse> circles, double? pixelsPerMillimetre, string caption) => new(
+        PictureEncoder.ToJpeg(photo.Colour, LongestSide),
+        photo.Colour.Width,
+        photo.Colour.Height,
+        [.. circles.Select(circle => new PaperMark(Polygon(circle), true))],
+        pixelsPerMillimetre,
+        caption);
+
+    /// <summary>Gives the rows of a budget, the largest share first.</summary>
+    internal static ImmutableArray<ImmutableArray<string>> Rows(UncertaintyBudget budget) =>
+        [.. budget.Rows.OrderByDescending(row => row.Contribution).Select(row => ImmutableArray.Create(
+            row.Source, Invariant($"{row.StandardUncertainty:0.####} {row.Unit}"), Invariant($"{row.Contribution:0.0000}"), row.Basis))];
 
     private static PaperForm Of(NearestForm nearest) => new(
         nearest.Form.Form,

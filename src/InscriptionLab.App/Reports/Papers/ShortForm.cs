@@ -21,6 +21,9 @@ internal static class ShortForm
     internal static Paper Of(string title, ImmutableArray<PaperObject> objects, DateTimeOffset made, string program) =>
         new(title, made, program, [.. objects.Select(One)]);
 
+    private static string Features(PaperObject shown) =>
+        string.Join('\n', new[] { shown.Note }.OfType<string>().Concat(shown.Construction.Select(seen => $"{seen.Name}: {seen.Value}")));
+
     private static ImmutableArray<Block> One(PaperObject shown)
     {
         var blocks = new List<Block> { new Block.Heading(shown.ShownTitle, 1) };
@@ -29,18 +32,19 @@ internal static class ShortForm
             blocks.Add(new Block.Figure(pictured.Pictures[0] with { Marks = [], Caption = $"{pictured.Name}, SHA-256 {pictured.Sha256}" }));
         }
 
-        ImmutableArray<string> lines = [.. shown.Photos.SelectMany(photo => photo.Lines).Select(line => line.Correction is { } hand ? $"{line.Leiden}\n{hand}" : line.Leiden).Distinct()];
-        ImmutableArray<string> sizes = [.. shown.Photos.SelectMany(photo => photo.Measures).Select(measure => $"{measure.Role}: {measure.Statement}")];
+        ImmutableArray<string> lines = [.. shown.Sets.SelectMany(set => set.Lines).Concat(shown.Photos.SelectMany(photo => photo.Lines)).Select(line => line.Correction is { } hand ? $"{line.Leiden}\n{hand}" : line.Leiden).Distinct()];
+        ImmutableArray<string> sizes = [.. shown.Photos.SelectMany(photo => photo.Measures).Select(measure => $"{measure.Role}: {measure.Statement}"), .. shown.Photos.SelectMany(photo => photo.Sizes.Take(1))];
+        ImmutableArray<string> years = [.. shown.Sets.Select(set => set.Evidence).Concat(shown.Photos.Select(photo => photo.Evidence)).Select(EvidenceBlocks.IntervalOf).OfType<string>().Distinct()];
         blocks.Add(new Block.Facts(
         [
             ("Type of object", Open),
             ("Materials and techniques", "Brass, engraved lettering (to be confirmed on the object)"),
             ("Measurements", sizes.IsEmpty ? Open : string.Join('\n', sizes)),
             ("Inscriptions and markings", lines.IsEmpty ? "none read" : string.Join('\n', lines.Take(MostLines)) + (lines.Length > MostLines ? Invariant($"\nand {lines.Length - MostLines} more lines") : string.Empty)),
-            ("Distinguishing features", shown.Note ?? Open),
+            ("Distinguishing features", Features(shown) is { Length: > 0 } features ? features : Open),
             ("Title", shown.Title ?? Open),
             ("Subject", Open),
-            ("Date or period", Open),
+            ("Date or period", years.IsEmpty ? Open : string.Join('\n', years) + "\nas words and parts tell; they may have been cut later or exchanged"),
             ("Maker", Open),
             ("Inventory number", shown.Key),
         ]));
