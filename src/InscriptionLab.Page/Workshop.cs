@@ -18,7 +18,7 @@ internal sealed class Workshop
 
     /// <summary>Takes the program's own stages.</summary>
     internal Workshop(Composition composition, ReferenceList references, bool isDemonstration)
-        : this((list, key) => new BenchStages(composition.Stages(list), composition.ReadAt, key), references, isDemonstration, composition.Clock)
+        : this((list, key) => StagesOf(composition, list, key), references, isDemonstration, composition.Clock)
     {
         Models = composition.Models;
         Options = composition.Options;
@@ -54,6 +54,16 @@ internal sealed class Workshop
     {
         var key = string.Create(CultureInfo.InvariantCulture, $"list{System.Threading.Interlocked.Increment(ref _lists)}");
         _shelf = new Shelf(references, isDemonstration, _stagesFor(references, key));
+    }
+
+    private static BenchStages StagesOf(Composition composition, ReferenceList list, string key)
+    {
+        var together = composition.SetExaminer(list);
+        return new BenchStages(composition.Stages(list), composition.ReadAt, key)
+        {
+            MarkRing = (photo, rim, opening) => composition.MarkRing(photo, rim, opening),
+            Together = (members, cancel) => together.Examine(members, null, cancel),
+        };
     }
 
     private sealed record Shelf(ReferenceList References, bool IsDemonstration, BenchStages Stages);

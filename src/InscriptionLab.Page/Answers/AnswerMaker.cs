@@ -3,6 +3,8 @@ using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Linq;
 using InscriptionLab.Advice;
+using InscriptionLab.App.Reports;
+using InscriptionLab.Gathering;
 using InscriptionLab.Measures;
 using InscriptionLab.Page.Bench;
 using InscriptionLab.Readings;
@@ -29,7 +31,11 @@ internal static class AnswerMaker
         [.. piece.Photos.Select(Of)],
         [.. piece.Corrections.Select(correction => Of(correction, piece))],
         piece.CanRedo,
-        Asks(piece));
+        Asks(piece))
+    {
+        Together = SetMaker.Of(piece.Together),
+        Seen = [.. piece.Knowledge.Answers.Select(answer => new SeenAnswer(answer.Feature, answer.Observation, answer.Person, answer.At))],
+    };
 
     internal static PhotoAnswer Of(PiecePhoto photo)
     {
@@ -50,14 +56,19 @@ internal static class AnswerMaker
             [.. state.Lines.Select(line => Of(line, state.Strip))],
             state.Finding is { } finding ? FindingMaker.Of(finding, state.Evidence) : null,
             state.Advice is { } advice ? AdviceAnswer.Of(advice) : null,
-            state.Warnings);
+            state.Warnings)
+        {
+            Ring = state.Ring is { } ring ? new RingAnswer(Of(ring.Outer), Of(ring.Inner), ring.Plane.InnerRadius, Of(state.RingBy)) : null,
+            Sizes = [.. SizeWords.Of(state.Sizes)],
+        };
     }
 
     /// <summary>The photos to ask a seller for, once all photos of the piece are judged.</summary>
-    private static ImmutableArray<string> Asks(Piece piece)
+    internal static ImmutableArray<string> Asks(Piece piece)
     {
         var advice = piece.Photos.Select(photo => photo.State.Advice).OfType<PhotoAdvice>().ToImmutableArray();
-        return advice.Length == piece.Photos.Length ? PhotoRequests.Of(advice, differentLamps: false, turned: false) : [];
+        bool Have(SetKind kind) => piece.Together.Sets.Any(set => set.Examination.Kind == kind);
+        return advice.Length == piece.Photos.Length ? PhotoRequests.Of(advice, differentLamps: Have(SetKind.Raking), turned: Have(SetKind.Turns)) : [];
     }
 
     internal static string CropKey(WorkedLine worked) => worked.Basis.Replace('/', '-') + "-" + worked.Id;
@@ -85,7 +96,7 @@ internal static class AnswerMaker
         return new StripAnswer(key, [width, height], strip.Unrolled, grid.MoveToImmutable(), [columns, rows]);
     }
 
-    private static LineAnswer Of(WorkedLine worked, Strip? strip)
+    internal static LineAnswer Of(WorkedLine worked, Strip? strip)
     {
         var line = worked.Reading.Line;
         return new LineAnswer(
@@ -103,9 +114,12 @@ internal static class AnswerMaker
             Of(line.InPhoto),
             [line.Crop.Width, line.Crop.Height],
             CropKey(worked),
-            [.. worked.Reading.Letters.Zip(worked.Letters, (letter, mark) => Of(letter, mark, strip))],
+            [.. worked.Reading.Letters.Select((letter, i) => Of(letter, worked.Ids[i], worked.Letters[i], strip))],
             worked.Reading.Second is { } second ? new SecondAnswer(second.Reader, second.Text, second.Agrees) : null,
-            Of(worked.Box));
+            Of(worked.Box))
+        {
+            Program = worked.HasHandLetters || worked.Reading.Text != worked.Program.Text ? worked.Program.Text : null,
+        };
     }
 
     /// <summary>Where a box of the photo lies in the strip; lines that were read from the photo as it is have no other.</summary>
@@ -117,10 +131,11 @@ internal static class AnswerMaker
             ? new Quad(topLeft, topRight, bottomRight, bottomLeft)
             : null;
 
-    private static LetterAnswer Of(Letter letter, HandMark? mark, Strip? strip)
+    private static LetterAnswer Of(Letter letter, int id, HandMark? mark, Strip? strip)
     {
         var placed = letter.InPhoto != default;
         return new LetterAnswer(
+            id,
             letter.Character,
             letter.Probability.Value,
             [.. letter.Alternatives.Select(other => new ChanceAnswer(other.Character, other.Probability.Value))],
@@ -135,6 +150,8 @@ internal static class AnswerMaker
         var (kind, was, becomes) = correction switch
         {
             Correction.TubeEdges => ("tube", string.Empty, string.Empty),
+            Correction.RingRim => ("ring", string.Empty, string.Empty),
+            Correction.Seen seen => ("seen", seen.Feature, seen.Observation),
             Correction.LineBox box => ("line", box.LineId, string.Empty),
             Correction.LineRemoved removed => ("line-removed", removed.LineId, string.Empty),
             Correction.LetterRead letter => ("letter", letter.Was, string.Concat(letter.Characters)),
@@ -147,6 +164,9 @@ internal static class AnswerMaker
     private static HandAnswer? Of(HandMark? mark) => mark is null ? null : new HandAnswer(mark.Person, mark.At, mark.Was);
 
     private static double[] Of(PixelPoint point) => [Math.Round(point.X, PixelDigits), Math.Round(point.Y, PixelDigits)];
+
+    private static ImmutableArray<double> Of(PixelEllipse ellipse) =>
+        [.. Of(ellipse.Centre), Math.Round(ellipse.SemiMajor.Pixels, PixelDigits), Math.Round(ellipse.SemiMinor.Pixels, PixelDigits), Math.Round(ellipse.Rotation.Degrees, PixelDigits)];
 
     private static ImmutableArray<double[]> Of(PixelSegment segment) => [Of(segment.Start), Of(segment.End)];
 

@@ -23,9 +23,22 @@ internal static class FindingMaker
         Evidence = evidence.IsEmpty ? null : new EvidenceAnswer(
             EvidenceWords.Propositions,
             [.. evidence.Items.Select(item => new EvidenceItemAnswer(item.Statement, EvidenceWords.ValuesOf(item.Ratios), $"{item.Weight.Basis}: {item.Weight.Source}", item.Weight.WouldChange))],
-            [.. evidence.Sentences.Skip(evidence.Items.Length)],
-            EvidenceSentences.Scale),
+            [.. evidence.Sentences.Skip(evidence.Items.Length).Where(sentence => !evidence.Dating.Sentences.Contains(sentence))],
+            EvidenceSentences.Scale)
+        {
+            Years = Of(evidence.Dating),
+        },
     };
+
+    private static YearsAnswer? Of(Dating dating) => dating.Years is not { } years ? null : new YearsAnswer(
+        years.ToString(),
+        years.From,
+        years.To,
+        dating.Coverage,
+        [.. dating.Statements.Select(statement => new YearsStatementAnswer(statement.What, statement.Interval.ToString(), statement.Interval.From, statement.Interval.To, statement.Coverage, statement.Source))],
+        [dating.IsApart ? Dating.Apart : Dating.Reach, .. dating.Conflicts, .. dating.Next is { } next ? ImmutableArray.Create(next.Sentence) : []],
+        YearWeights.FirstYear,
+        YearWeights.LastYear);
 
     private static NearestAnswer Of(NearestForm nearest) => new(
         nearest.Form.Form,

@@ -37,4 +37,8 @@ internal sealed record LineAnswer(
     string CropKey,
     ImmutableArray<LetterAnswer> Letters,
     SecondAnswer? Second,
-    HandAnswer? By);
+    HandAnswer? By)
+{
+    /// <summary>Gets the line as the program read it; null where no person read it otherwise.</summary>
+    public string? Program { get; init; }
+}

@@ -35,4 +35,11 @@ internal sealed record PhotoAnswer(
     ImmutableArray<LineAnswer> Lines,
     FindingAnswer? Finding,
     AdviceAnswer? Advice,
-    ImmutableArray<string> Warnings);
+    ImmutableArray<string> Warnings)
+{
+    /// <summary>Gets the face of a ring; null where none was laid flat.</summary>
+    public RingAnswer? Ring { get; init; }
+
+    /// <summary>Gets sizes of tube and lettering in millimetres, in sentences.</summary>
+    public ImmutableArray<string> Sizes { get; init; } = [];
+}

@@ -17,4 +17,11 @@ internal sealed record PieceAnswer(
     ImmutableArray<PhotoAnswer> Photos,
     ImmutableArray<CorrectionAnswer> Corrections,
     bool CanRedo,
-    ImmutableArray<string> AskFor);
+    ImmutableArray<string> AskFor)
+{
+    /// <summary>Gets what the photos gave together.</summary>
+    public JointAnswer Together { get; init; } = new(false, [], []);
+
+    /// <summary>Gets what persons said of the piece: answers of the checklist, measured values, odds beforehand.</summary>
+    public ImmutableArray<SeenAnswer> Seen { get; init; } = [];
+}

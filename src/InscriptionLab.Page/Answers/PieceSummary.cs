@@ -8,6 +8,6 @@ namespace InscriptionLab.Page.Answers;
 /// <param name="Version">Grows with every change.</param>
 /// <param name="Photos">Names of its photos in addresses.</param>
 /// <param name="Levels">Levels of the first photo's tile pyramid; 0 before it is read.</param>
-/// <param name="Outcome">The first photo's outcome; null before it is there.</param>
+/// <param name="Outcome">What the photos gave together, or else the first photo; null before it is there.</param>
 /// <param name="Working">True while something runs.</param>
 internal sealed record PieceSummary(string Id, string Name, int Version, ImmutableArray<string> Photos, int Levels, string? Outcome, bool Working);

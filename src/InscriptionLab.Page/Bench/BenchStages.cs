@@ -1,7 +1,9 @@
 using System;
+using System.Collections.Immutable;
 using System.Threading;
 using InscriptionLab.App.Examining;
 using InscriptionLab.Measures;
+using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.Readings;
 using InscriptionLab.Strips;
@@ -12,4 +14,11 @@ namespace InscriptionLab.Page.Bench;
 /// <param name="Examining">The stages of an examination.</param>
 /// <param name="ReadAt">Reads one line in a box that a person drew in the strip; null where nothing can be read there.</param>
 /// <param name="ListKey">Name that changes whenever the reference list does.</param>
-internal sealed record BenchStages(ExaminingStages Examining, Func<Photo, Strip, Quad, CancellationToken, LineReading?> ReadAt, string ListKey);
+internal sealed record BenchStages(ExaminingStages Examining, Func<Photo, Strip, Quad, CancellationToken, LineReading?> ReadAt, string ListKey)
+{
+    /// <summary>Gets a rim that a person drew, and the opening as a share of it, to the face of the ring.</summary>
+    internal Func<Photo, PixelEllipse, double, Outcome<RingFace>> MarkRing { get; init; } = (_, _, _) => throw new InvalidOperationException("No ring was to be marked.");
+
+    /// <summary>Gets photos of one piece to what they give together; nothing where the page reads photos one by one only.</summary>
+    internal Func<ImmutableArray<Examination>, CancellationToken, ImmutableArray<SetExamination>> Together { get; init; } = (_, _) => [];
+}

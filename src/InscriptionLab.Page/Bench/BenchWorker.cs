@@ -19,7 +19,17 @@ internal sealed partial class BenchWorker(BenchTable table, Workshop workshop, I
     /// <summary>Asks for a photo to be brought up to date.</summary>
     internal void Ask(PiecePhoto photo)
     {
-        if (_running.TryGetValue(photo.Id, out var running))
+        Cancel(photo.Id);
+        Cancel(photo.PieceId);
+        if (photo.Ask())
+        {
+            _queue.Writer.TryWrite(photo);
+        }
+    }
+
+    private void Cancel(string id)
+    {
+        if (_running.TryGetValue(id, out var running))
         {
             try
             {
@@ -30,9 +40,15 @@ internal sealed partial class BenchWorker(BenchTable table, Workshop workshop, I
                 // It ended just now.
             }
         }
+    }
 
-        photo.Asked();
-        _queue.Writer.TryWrite(photo);
+    /// <summary>Asks for every photo of a piece to be brought up to date, after something was said of the piece itself.</summary>
+    internal void Ask(Piece piece)
+    {
+        foreach (var photo in piece.Photos)
+        {
+            Ask(photo);
+        }
     }
 
     /// <summary>Asks for every photo to be brought up to date, after the reference list changed.</summary>
@@ -62,11 +78,23 @@ internal sealed partial class BenchWorker(BenchTable table, Workshop workshop, I
 
     private async Task Next(PiecePhoto photo, CancellationToken stopping)
     {
+        photo.Begun();
         if (table.Photo(photo.Id) is not null && table.Piece(photo.PieceId) is { } piece)
         {
             await Task.Run(() => Run(piece, photo, stopping), stopping);
+
+            // Whoever sees the last photo finished also sees that the photos are now read together.
+            if (piece.Photos.Length > 1 && !piece.Photos.Any(other => other != photo && other.IsWorking))
+            {
+                piece.Together = piece.Together with { IsWorking = true };
+            }
+
             photo.Answered();
             table.Changed(piece);
+            if (!piece.Photos.Any(other => other.IsWorking))
+            {
+                await Task.Run(() => Join(piece, stopping), stopping);
+            }
         }
     }
 
@@ -77,7 +105,7 @@ internal sealed partial class BenchWorker(BenchTable table, Workshop workshop, I
         try
         {
             ImmutableArray<Correction> corrections = [.. piece.Corrections.Where(correction => correction.PhotoId == photo.Id)];
-            photo.Chain.Run(photo.State, corrections, workshop.Stages, Tell, cancel.Token);
+            photo.Chain.Run(photo.State, corrections, piece.Knowledge, workshop.Stages, Tell, cancel.Token);
         }
         catch (OperationCanceledException)
         {
@@ -101,6 +129,41 @@ internal sealed partial class BenchWorker(BenchTable table, Workshop workshop, I
             table.Changed(piece);
         }
     }
+
+    /// <summary>Reads the photos of a piece together.</summary>
+    private void Join(Piece piece, CancellationToken stopping)
+    {
+        using var cancel = CancellationTokenSource.CreateLinkedTokenSource(stopping);
+        _running[piece.Id] = cancel;
+        try
+        {
+            piece.Joint.Run(piece, workshop.Stages, Tell, cancel.Token);
+        }
+        catch (OperationCanceledException)
+        {
+            // A photo is worked on again; the photos are read together after it.
+        }
+#pragma warning disable CA1031 // One piece that the joint reading stumbles over must not stop the work on all others.
+        catch (Exception problem)
+#pragma warning restore CA1031
+        {
+            LogStumbleTogether(log, piece.Id, problem);
+            Tell(new JointState(false, [], "The program stumbled over these photos when it read them together; each by itself is as shown. The program's own messages say more.", null));
+        }
+        finally
+        {
+            _running.TryRemove(piece.Id, out _);
+        }
+
+        void Tell(JointState state)
+        {
+            piece.Together = state;
+            table.Changed(piece);
+        }
+    }
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "The joint reading of piece {Piece} stumbled.")]
+    private static partial void LogStumbleTogether(ILogger log, string piece, Exception problem);
 
     [LoggerMessage(Level = LogLevel.Error, Message = "The examination of photo {Photo} stumbled.")]
     private static partial void LogStumble(ILogger log, string photo, Exception problem);

@@ -24,6 +24,18 @@ internal abstract record Correction(CorrectionOrigin Origin)
     /// <param name="Second">The other.</param>
     internal sealed record TubeEdges(CorrectionOrigin Origin, PixelSegment First, PixelSegment Second) : Correction(Origin);
 
+    /// <summary>The rim of a ring was drawn; its face is laid flat and read in place of a tube.</summary>
+    /// <param name="Origin">Who, when and on what.</param>
+    /// <param name="Rim">Image of the rim.</param>
+    /// <param name="Opening">Radius of the opening as a share of the rim's.</param>
+    internal sealed record RingRim(CorrectionOrigin Origin, PixelEllipse Rim, double Opening) : Correction(Origin);
+
+    /// <summary>A person saw something of the piece itself: an answer of the checklist, a measured value, or odds beforehand. It belongs to no photo.</summary>
+    /// <param name="Origin">Who and when.</param>
+    /// <param name="Feature">The question.</param>
+    /// <param name="Observation">The answer; empty to leave the question open again.</param>
+    internal sealed record Seen(CorrectionOrigin Origin, string Feature, string Observation) : Correction(Origin);
+
     /// <summary>The box of a line was drawn or moved; the line is read again there.</summary>
     /// <param name="Origin">Who, when and on what.</param>
     /// <param name="LineId">The line; one that does not exist is added.</param>
@@ -38,8 +50,8 @@ internal abstract record Correction(CorrectionOrigin Origin)
     /// <summary>A letter was read by a person: replaced, split in several, or taken away where nothing is left.</summary>
     /// <param name="Origin">Who, when and on what.</param>
     /// <param name="LineId">The line.</param>
-    /// <param name="LetterIndex">Index of the letter as the person saw the line.</param>
+    /// <param name="LetterId">Name of the letter in its line, which stays when other letters are split or taken away.</param>
     /// <param name="Was">What stood there.</param>
     /// <param name="Characters">What the person reads, one grapheme cluster each.</param>
-    internal sealed record LetterRead(CorrectionOrigin Origin, string LineId, int LetterIndex, string Was, ImmutableArray<string> Characters) : Correction(Origin);
+    internal sealed record LetterRead(CorrectionOrigin Origin, string LineId, int LetterId, string Was, ImmutableArray<string> Characters) : Correction(Origin);
 }

@@ -12,6 +12,9 @@ namespace InscriptionLab.Page.Bench;
 /// <param name="readAt">Reads one line again in the box of a correction; null where nothing can be read there.</param>
 internal sealed class HandLines(Func<Correction.LineBox, LineReading?> readAt)
 {
+    /// <summary>Names of letters that one correction may add; above the letters of any line.</summary>
+    private const int NamesOfCorrection = 1000;
+
     private readonly List<WorkedLine> _lines = [];
     private readonly HashSet<int> _setAside = [];
 
@@ -85,24 +88,27 @@ internal sealed class HandLines(Func<Correction.LineBox, LineReading?> readAt)
 
         var line = _lines[index];
         var letters = line.Reading.Letters;
-        if (correction.LetterIndex >= letters.Length || letters[correction.LetterIndex].Character != correction.Was)
+        var at = line.Ids.IndexOf(correction.LetterId);
+        if (at < 0 || letters[at].Character != correction.Was)
         {
             return false;
         }
 
-        var was = letters[correction.LetterIndex];
-        var mark = new HandMark(correction.Person, correction.At, Described(was));
+        // What the program read stays to be seen, however often persons correct it.
+        var was = letters[at];
+        var mark = new HandMark(correction.Person, correction.At, line.Letters[at]?.Was ?? Described(was));
         var read = correction.Characters.Select((character, place) => Part(was, character, place, correction.Characters.Length)).ToList();
         _lines[index] = line with
         {
             // What the network saw frame by frame stands against what a person says; from here on the person's letters count.
             Reading = line.Reading with
             {
-                Letters = letters.RemoveAt(correction.LetterIndex).InsertRange(correction.LetterIndex, read),
+                Letters = letters.RemoveAt(at).InsertRange(at, read),
                 Posteriors = null,
                 Second = null,
             },
-            Letters = line.Letters.RemoveAt(correction.LetterIndex).InsertRange(correction.LetterIndex, read.Select(_ => (HandMark?)mark)),
+            Letters = line.Letters.RemoveAt(at).InsertRange(at, read.Select(_ => (HandMark?)mark)),
+            Ids = line.Ids.RemoveAt(at).InsertRange(at, read.Select((_, place) => place == 0 ? correction.LetterId : (correction.Id * NamesOfCorrection) + place)),
         };
         return true;
     }

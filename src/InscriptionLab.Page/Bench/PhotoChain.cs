@@ -10,6 +10,7 @@ using InscriptionLab.Findings;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.Readings;
+using InscriptionLab.Sizes;
 using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
 
@@ -30,28 +31,33 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
     /// <summary>Key of the surface that is the face of a ring.</summary>
     private const string OnRing = "ring";
 
+    private static readonly Outcome<ImmutableArray<Tube>> NoTube = new Outcome<ImmutableArray<Tube>>.Found([]);
+
     private readonly Memo<string, Photo> _photos = new(1);
     private readonly Memo<string, Outcome<ImmutableArray<Tube>>> _tubes = new(Kept);
     private readonly Memo<string, Strip> _strips = new(Kept);
     private readonly Memo<string, Reading> _readings = new(Kept);
     private readonly Memo<string, ReadSurface> _rings = new(Kept);
     private readonly Memo<string, LineReading?> _handReadings = new(Kept * Kept);
-    private readonly Memo<string, WeighedFinding> _findings = new(Kept);
+    private readonly Memo<string, Finding> _findings = new(Kept);
+    private readonly Memo<string, EvidenceReport> _evidence = new(Kept);
+    private readonly Memo<string, TubeSizes?> _sizes = new(Kept);
     private readonly Memo<string, PhotoAdvice> _advice = new(Kept);
     private TilePyramid? _tiles;
 
     /// <summary>Runs what is not known yet.</summary>
     /// <param name="before">State after the earlier run.</param>
     /// <param name="corrections">Corrections of this photo, in the order in which they were made.</param>
+    /// <param name="known">What persons said of the piece.</param>
     /// <param name="stages">The stages.</param>
     /// <param name="tell">Told the state before and after every stage.</param>
     /// <param name="cancel">Stops between two stages.</param>
-    internal PhotoState Run(PhotoState before, ImmutableArray<Correction> corrections, BenchStages stages, Action<PhotoState> tell, CancellationToken cancel)
+    internal PhotoState Run(PhotoState before, ImmutableArray<Correction> corrections, PieceKnowledge known, BenchStages stages, Action<PhotoState> tell, CancellationToken cancel)
     {
         var run = new StageRun(before, clock, tell, cancel);
         try
         {
-            Examine(run, corrections, stages, cancel);
+            Examine(run, corrections, known, stages, cancel);
         }
         catch (InscriptionLabException problem)
         {
@@ -65,17 +71,19 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
         return run.State;
     }
 
-    private void Examine(StageRun run, ImmutableArray<Correction> corrections, BenchStages stages, CancellationToken cancel)
+    private void Examine(StageRun run, ImmutableArray<Correction> corrections, PieceKnowledge known, BenchStages stages, CancellationToken cancel)
     {
         var examining = stages.Examining;
         var photo = run.Do("photo", () => _photos.Get(file, () => examining.Open(file) with { File = name }), StageStatus.Done);
         _tiles ??= new TilePyramid(photo.Colour);
         run.Note(state => state with { Photo = photo, Tiles = _tiles });
 
-        var drawn = corrections.OfType<Correction.TubeEdges>().LastOrDefault();
-        var tubes = run.Do("tube", () => _tubes.Get(KeyOf(drawn), () => Tubes(photo, drawn, examining.FindTubes, cancel)), outcome => StatusOf(outcome, drawn));
+        // Of tube and ring the one counts that was drawn last.
+        var last = corrections.LastOrDefault(correction => correction is Correction.TubeEdges or Correction.RingRim);
+        var (drawn, rim) = (last as Correction.TubeEdges, last as Correction.RingRim);
+        var tubes = run.Do("tube", () => _tubes.Get(rim is null ? KeyOf(drawn) : OnRing, () => rim is null ? Tubes(photo, drawn, examining.FindTubes, cancel) : NoTube), outcome => StatusOf(outcome, last));
         var surface = Read(run, photo, tubes, drawn, examining, cancel);
-        surface = drawn is null ? ReadRing(run, photo, surface, examining, cancel) : surface;
+        surface = drawn is null ? ReadRing(run, photo, surface, rim, rim is null ? examining : Marked(stages, rim), cancel) : surface;
 
         var hand = new HandLines(box => _handReadings.Get(Invariant($"{surface.Key}/{box.Id}"), () => stages.ReadAt(photo, surface.Strip, box.Box, cancel)).Result);
         var lines = hand.Apply(surface.Reading.Lines, surface.Key, corrections);
@@ -87,27 +95,29 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
         }
 
         var findingKey = $"{stages.ListKey}/{surface.Key}/{string.Join(',', corrections.Where(correction => !hand.SetAside.Contains(correction.Id)).Select(correction => correction.Id))}";
-        var finding = run.Do("finding", () => _findings.Get(findingKey, () => Weigh(examining, reading, surface.Key == OnRing ? null : tubes)), StageStatus.Done);
+        var finding = run.Do("finding", () => _findings.Get(findingKey, () => examining.Judge(examining.Compare(reading))), StageStatus.Done);
+        var lettered = run.State.Ring is null && tubes is Outcome<ImmutableArray<Tube>>.Found { Value.IsEmpty: false } found ? LetteredPart.TubeOf(reading, found.Value) : null;
+        var seen = known.With(Examiner.Seen(lettered, reading, finding));
+        var evidence = _evidence.Get($"{findingKey}/{known.Key}", () => examining.Weigh(reading, finding, seen)).Result;
         var advice = _advice.Get(findingKey, () => examining.Advise(photo, run.State.Tube, reading, cancel)).Result;
-        run.Note(state => state with { Finding = finding.Finding, Evidence = finding.Evidence, Advice = advice, Warnings = [.. surface.Warnings, .. HandLines.Sentences(lines)] });
+        run.Note(state => state with { Finding = finding, FindingKey = findingKey, Evidence = evidence, Advice = advice, Warnings = [.. surface.Warnings, .. HandLines.Sentences(lines)] });
+        var sizes = run.State.Tube is { } tube ? _sizes.Get(findingKey, () => examining.Size(photo, tube, reading, cancel)).Result : null;
+        run.Note(state => state with { Sizes = sizes });
     }
 
-    private static WeighedFinding Weigh(ExaminingStages examining, Reading reading, Outcome<ImmutableArray<Tube>>? tubes)
-    {
-        var finding = examining.Judge(examining.Compare(reading));
-        var tube = tubes is Outcome<ImmutableArray<Tube>>.Found found ? LetteredPart.TubeOf(reading, found.Value) : null;
-        return new WeighedFinding(finding, examining.Weigh(reading, finding, Examiner.Seen(tube, reading, finding)));
-    }
+    /// <summary>The stages for a photo on which a person drew the rim of a ring.</summary>
+    private static ExaminingStages Marked(BenchStages stages, Correction.RingRim rim) =>
+        stages.Examining with { FindRing = (photo, _) => stages.MarkRing(photo, rim.Rim, rim.Opening), RingIsMarked = true };
 
     /// <summary>Shows the likeliest tube laid flat at once; reads the photo as it is, picks the tube that carries the lettering, reads that one laid flat, and joins both readings.</summary>
     private Surface Read(StageRun run, Photo photo, Outcome<ImmutableArray<Tube>> found, Correction.TubeEdges? drawn, ExaminingStages examining, CancellationToken cancel)
     {
-        if (found is not Outcome<ImmutableArray<Tube>>.Found { Value: var tubes })
+        if (found is not Outcome<ImmutableArray<Tube>>.Found { Value: { IsEmpty: false } tubes })
         {
-            var refusal = ((Outcome<ImmutableArray<Tube>>.Declined)found).Refusal;
+            ImmutableArray<string> why = found is Outcome<ImmutableArray<Tube>>.Declined { Refusal: var refusal } ? [$"{refusal.Sentence} {refusal.Remedy}"] : [];
             var alone = Lay(run, photo, null, "flat", drawn, examining, cancel);
             var all = run.Do("reading", () => _readings.Get("flat", () => examining.Read(photo, alone, cancel)), StageStatus.Done);
-            return new Surface("flat", alone, all, [$"{refusal.Sentence} {refusal.Remedy}"]);
+            return new Surface("flat", alone, all, why);
         }
 
         string KeyOfTube(Tube tube) => Invariant($"{KeyOf(drawn)}{tubes.IndexOf(tube)}");
@@ -128,7 +138,7 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
     }
 
     /// <summary>Looks for a ring where the lettering does not stand surely along or round a tube.</summary>
-    private Surface ReadRing(StageRun run, Photo photo, Surface surface, ExaminingStages examining, CancellationToken cancel)
+    private Surface ReadRing(StageRun run, Photo photo, Surface surface, Correction.RingRim? rim, ExaminingStages examining, CancellationToken cancel)
     {
         var other = new ReadSurface(run.State.Tube, surface.Strip, surface.Reading) { Warnings = surface.Warnings };
         var ring = new RingReading(examining);
@@ -137,19 +147,20 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
             return surface;
         }
 
-        var joint = _rings.Get(surface.Key, () => ring.Read(photo, other, cancel)).Result;
+        var key = rim is null ? OnRing : Invariant($"{OnRing}-drawn{rim.Id}");
+        var joint = _rings.Get($"{surface.Key}/{key}", () => ring.Read(photo, other, cancel)).Result;
         if (joint is not { Ring: not null, Strip.Map: RingStripMap map })
         {
             return surface with { Warnings = joint.Warnings };
         }
 
-        run.Note(state => state with { Tube = null, TubeBy = null, Ring = joint.Ring, Strip = joint.Strip, StripKey = OnRing });
-        return new Surface(OnRing, joint.Strip, joint.Reading, [RingSense.Sentence(joint.Reading, map), .. joint.Warnings]);
+        run.Note(state => state with { Tube = null, TubeBy = null, Ring = joint.Ring, RingBy = rim is null ? null : new HandMark(rim.Person, rim.At, string.Empty), Strip = joint.Strip, StripKey = key });
+        return new Surface(key, joint.Strip, joint.Reading, [RingSense.Sentence(joint.Reading, map), .. joint.Warnings]);
     }
 
     private Strip Lay(StageRun run, Photo photo, Tube? tube, string key, Correction.TubeEdges? drawn, ExaminingStages examining, CancellationToken cancel)
     {
-        run.Note(state => state with { Ring = null, Tube = tube, TubeBy = drawn is null || tube is null ? null : new HandMark(drawn.Person, drawn.At, string.Empty) });
+        run.Note(state => state with { Ring = null, RingBy = null, Tube = tube, TubeBy = drawn is null || tube is null ? null : new HandMark(drawn.Person, drawn.At, string.Empty) });
         var strip = run.Do("strip", () => _strips.Get(key, () => tube is null ? examining.LayFlat(photo, cancel) : examining.Unroll(photo, tube, cancel)), StageStatus.Done);
         run.Note(state => state with { Strip = strip, StripKey = key });
         return strip;
@@ -165,14 +176,11 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
 
     private static string KeyOf(Correction.TubeEdges? drawn) => drawn is null ? "found" : Invariant($"drawn{drawn.Id}-");
 
-    private static StageStatus StatusOf(Outcome<ImmutableArray<Tube>> outcome, Correction.TubeEdges? drawn) => outcome is Outcome<ImmutableArray<Tube>>.Declined
+    private static StageStatus StatusOf(Outcome<ImmutableArray<Tube>> outcome, Correction? drawn) => outcome is Outcome<ImmutableArray<Tube>>.Declined
         ? StageStatus.Declined
         : drawn is null ? StageStatus.Done : StageStatus.ByHand;
 
     private static string Invariant(FormattableString text) => FormattableString.Invariant(text);
-
-    /// <summary>A finding and what all that was seen is worth.</summary>
-    private sealed record WeighedFinding(Finding Finding, EvidenceReport Evidence);
 
     /// <summary>A surface and what was read on it.</summary>
     private sealed record Surface(string Key, Strip Strip, Reading Reading, ImmutableArray<string> Warnings);

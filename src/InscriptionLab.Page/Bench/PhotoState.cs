@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
 using System.Linq;
 using InscriptionLab.Advice;
+using InscriptionLab.App.Examining;
 using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 using InscriptionLab.Photos;
 using InscriptionLab.Readings;
+using InscriptionLab.Sizes;
 using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
 
@@ -32,6 +34,9 @@ internal sealed record PhotoState(ImmutableArray<StageProgress> Stages)
     /// <summary>Gets the ring whose face was laid flat; null where no lettering runs round one.</summary>
     internal RingFace? Ring { get; init; }
 
+    /// <summary>Gets the person who drew the rim of the ring; null where the program found it.</summary>
+    internal HandMark? RingBy { get; init; }
+
     internal Strip? Strip { get; init; }
 
     /// <summary>Gets a name that changes whenever the strip does.</summary>
@@ -47,6 +52,12 @@ internal sealed record PhotoState(ImmutableArray<StageProgress> Stages)
 
     internal PhotoAdvice? Advice { get; init; }
 
+    /// <summary>Gets sizes of tube and lettering in millimetres; null where no scale lies beside the tube.</summary>
+    internal TubeSizes? Sizes { get; init; }
+
+    /// <summary>Gets a name that changes whenever reading or finding do; empty before the finding is there.</summary>
+    internal string FindingKey { get; init; } = string.Empty;
+
     internal ImmutableArray<string> Warnings { get; init; } = [];
 
     /// <summary>Gets the corrections that were made on something that is no longer there.</summary>
@@ -54,6 +65,11 @@ internal sealed record PhotoState(ImmutableArray<StageProgress> Stages)
 
     /// <summary>Gets the sentence where the photo cannot be used at all; null otherwise.</summary>
     internal string? Problem { get; init; }
+
+    /// <summary>Gets all of it as one examination; null before the last stage is done.</summary>
+    internal Examination? ToExamination() => this is { Problem: null, Photo: { } photo, Strip: { } strip, Reading: { } reading, Finding: { } finding, Advice: { } advice }
+        ? new Examination(photo, Tube, strip, reading, finding, advice, Warnings, []) { Ring = Ring, Sizes = Sizes, Evidence = Evidence }
+        : null;
 
     internal PhotoState With(string stage, StageProgress progress) => this with { Stages = Stages.SetItem(StageNames.IndexOf(stage), progress) };
 }

@@ -10,6 +10,7 @@ internal sealed class Piece(string id, string name)
 {
     private readonly Lock _gate = new();
     private ImmutableList<Correction> _undone = [];
+    private volatile JointState _together = JointState.None;
     private int _lastCorrection;
     private int _version;
 
@@ -23,6 +24,19 @@ internal sealed class Piece(string id, string name)
     internal ImmutableList<Correction> Corrections { get; private set; } = [];
 
     internal bool CanRedo => !_undone.IsEmpty;
+
+    /// <summary>Gets what persons said of the piece beside its photos.</summary>
+    internal PieceKnowledge Knowledge => PieceKnowledge.Of(Corrections);
+
+    /// <summary>Gets what reads the photos together.</summary>
+    internal JointChain Joint { get; } = new();
+
+    /// <summary>Gets or sets what the photos gave together; a whole new record each time.</summary>
+    internal JointState Together
+    {
+        get => _together;
+        set => _together = value;
+    }
 
     /// <summary>Gets a number that grows whenever something of the piece changes.</summary>
     internal int Version => Volatile.Read(ref _version);
@@ -46,6 +60,7 @@ internal sealed class Piece(string id, string name)
             Photos = Photos.Remove(photo);
             Corrections = Corrections.RemoveAll(correction => correction.PhotoId == photo.Id);
             _undone = _undone.RemoveAll(correction => correction.PhotoId == photo.Id);
+            Together = Photos.IsEmpty ? JointState.None : Together;
             Touch();
             return Photos.Length < before;
         }

@@ -12,6 +12,7 @@ namespace InscriptionLab.Page.Bench;
 internal sealed class PiecePhoto(string id, string name, string file, string pieceId, TimeProvider clock)
 {
     private int _asked;
+    private int _waits;
     private volatile PhotoState _state = PhotoState.Untouched;
 
     internal string Id { get; } = id;
@@ -27,7 +28,21 @@ internal sealed class PiecePhoto(string id, string name, string file, string pie
     /// <summary>Gets a value indicating whether something still runs or waits to run.</summary>
     internal bool IsWorking => Volatile.Read(ref _asked) > 0;
 
-    internal void Asked() => Interlocked.Increment(ref _asked);
+    /// <summary>Asks for work on the photo.</summary>
+    /// <returns>True where it must be queued; false where it waits in the queue already, and what was asked now is done with it.</returns>
+    internal bool Ask()
+    {
+        if (Interlocked.Exchange(ref _waits, 1) == 1)
+        {
+            return false;
+        }
+
+        Interlocked.Increment(ref _asked);
+        return true;
+    }
+
+    /// <summary>Says that the photo has left the queue; what is asked from now on is queued again.</summary>
+    internal void Begun() => Interlocked.Exchange(ref _waits, 0);
 
     internal void Answered() => Interlocked.Decrement(ref _asked);
 

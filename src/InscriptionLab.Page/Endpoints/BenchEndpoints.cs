@@ -4,6 +4,7 @@ using System.Linq;
 using System.Threading.Tasks;
 using InscriptionLab.App;
 using InscriptionLab.App.Reports;
+using InscriptionLab.Findings;
 using InscriptionLab.Page.Answers;
 using InscriptionLab.Page.Bench;
 using InscriptionLab.Page.Guarding;
@@ -31,6 +32,8 @@ internal static class BenchEndpoints
         routes.MapPost("/api/pieces/{piece}/photos", Upload);
         routes.MapDelete("/api/pieces/{piece}/photos/{photo}", Remove);
         routes.MapPost("/api/pieces/{piece}/corrections", Correct);
+        routes.MapGet("/api/checklist", () => Results.Ok(ChecklistMaker.Questions));
+        routes.MapPost("/api/pieces/{piece}/seen", Seen);
         routes.MapPost("/api/pieces/{piece}/undo", (string piece, BenchTable table, BenchWorker worker) => Step(piece, table, worker, found => found.Undo()));
         routes.MapPost("/api/pieces/{piece}/redo", (string piece, BenchTable table, BenchWorker worker) => Step(piece, table, worker, found => found.Redo()));
     }
@@ -51,8 +54,8 @@ internal static class BenchEndpoints
         piece.Version,
         [.. piece.Photos.Select(photo => photo.Id)],
         piece.Photos.FirstOrDefault()?.State.Tiles?.Levels ?? 0,
-        piece.Photos.Select(photo => photo.State.Finding).FirstOrDefault(finding => finding is not null) is { } finding ? App.Records.Words.For(finding.Outcome) : null,
-        piece.Photos.Any(photo => photo.IsWorking));
+        piece.Together.Sets.Select(set => set.Examination.Finding).Concat(piece.Photos.Select(photo => photo.State.Finding).OfType<Finding>()).FirstOrDefault() is { } finding ? App.Records.Words.For(finding.Outcome) : null,
+        piece.Together.IsWorking || piece.Photos.Any(photo => photo.IsWorking));
 
     private static IResult Close(string piece, BenchTable table)
     {
@@ -65,7 +68,7 @@ internal static class BenchEndpoints
         return Results.NoContent();
     }
 
-    private static IResult Remove(string piece, string photo, BenchTable table)
+    private static IResult Remove(string piece, string photo, BenchTable table, BenchWorker worker)
     {
         if (table.Piece(piece) is not { } found || found.Photos.FirstOrDefault(known => known.Id == photo) is not { } known)
         {
@@ -73,6 +76,9 @@ internal static class BenchEndpoints
         }
 
         table.Remove(found, known);
+
+        // What is left is read together anew.
+        worker.Ask(found);
         return Results.NoContent();
     }
 
@@ -120,6 +126,19 @@ internal static class BenchEndpoints
         return Results.Ok(AnswerMaker.Of(found));
     }
 
+    private static IResult Seen(string piece, SeenRequest asked, BenchTable table, BenchWorker worker, Workshop workshop)
+    {
+        if (table.Piece(piece) is not { } found)
+        {
+            return NotThere();
+        }
+
+        CorrectionReader.Record(found, asked, workshop.Clock.GetUtcNow());
+        worker.Ask(found);
+        table.Changed(found);
+        return Results.Ok(AnswerMaker.Of(found));
+    }
+
     private static IResult Step(string piece, BenchTable table, BenchWorker worker, Func<Piece, Correction?> step)
     {
         if (table.Piece(piece) is not { } found)
@@ -127,9 +146,16 @@ internal static class BenchEndpoints
             return NotThere();
         }
 
-        if (step(found) is { } correction && table.Photo(correction.PhotoId) is { } photo)
+        if (step(found) is { } correction)
         {
-            worker.Ask(photo);
+            if (table.Photo(correction.PhotoId) is { } photo)
+            {
+                worker.Ask(photo);
+            }
+            else
+            {
+                worker.Ask(found);
+            }
         }
 
         table.Changed(found);

@@ -15,6 +15,12 @@ internal static class CorrectionReader
     /// <summary>Longest name of a person.</summary>
     private const int LongestName = 60;
 
+    /// <summary>Longest answer to a question about the piece, in characters.</summary>
+    private const int LongestObservation = 80;
+
+    /// <summary>Shortest half axis of a rim, in pixels: below, no letter on it could be read.</summary>
+    private const double SmallestAxis = 10;
+
     /// <summary>Most letters that one place can become.</summary>
     private const int MostLetters = 8;
 
@@ -32,6 +38,9 @@ internal static class CorrectionReader
             case "tube":
                 var (first, second) = (Segment(asked.First, photo), Segment(asked.Second, photo));
                 return piece.Correct(id => new Correction.TubeEdges(Made(id), first, second));
+            case "ring":
+                var (rim, opening) = (Ellipse(asked.Rim, photo), Opening(asked.Opening));
+                return piece.Correct(id => new Correction.RingRim(Made(id), rim, opening));
             case "line":
                 var box = Box(asked.Box, photo);
                 return piece.Correct(id => new Correction.LineBox(Made(id), asked.Line ?? string.Create(CultureInfo.InvariantCulture, $"drawn{id}"), box));
@@ -45,6 +54,42 @@ internal static class CorrectionReader
                 throw new InscriptionLabException("This kind of correction is not known; load the page anew.");
         }
     }
+
+    /// <summary>Records an answer about the piece itself.</summary>
+    /// <exception cref="InscriptionLabException">The checklist has no such question or answer.</exception>
+    internal static Correction Record(Piece piece, SeenRequest asked, DateTimeOffset now)
+    {
+        var person = Person(asked.Person);
+        var (feature, observation) = (asked.Feature ?? string.Empty, (asked.Observation ?? string.Empty).Trim());
+        if (!PieceKnowledge.IsAsked(feature) || observation.Length > LongestObservation || observation.EnumerateRunes().Any(System.Text.Rune.IsControl))
+        {
+            throw new InscriptionLabException($"The checklist has no such question, or the answer is longer than {LongestObservation} characters; load the page anew.");
+        }
+
+        Correction.Seen Made(int id) => new(new CorrectionOrigin(id, string.Empty, person, now, string.Empty), feature, observation);
+
+        // The checklist itself says what it takes, before anything is recorded.
+        _ = PieceKnowledge.Of([Made(1)]);
+        return piece.Correct(Made);
+    }
+
+    private static PixelEllipse Ellipse(double[]? rim, PiecePhoto photo)
+    {
+        var seen = photo.State.Photo ?? throw new InscriptionLabException("The photo is not read yet; wait a moment.");
+        if (rim is not { Length: 5 } || !rim.All(double.IsFinite) || !(rim[2] >= SmallestAxis && rim[3] >= SmallestAxis))
+        {
+            throw new InscriptionLabException("The rim drawn is no ellipse that can be laid flat; draw it again.");
+        }
+
+        // The first of the two is the longer one wherever the program writes an ellipse.
+        var (longer, shorter, degrees) = rim[2] >= rim[3] ? (rim[2], rim[3], rim[4]) : (rim[3], rim[2], rim[4] + 90);
+        var centre = Points([[rim[0], rim[1]]], 1, seen.Gray.Width, seen.Gray.Height)[0];
+        return longer <= Beyond * Math.Max(seen.Gray.Width, seen.Gray.Height)
+            ? new PixelEllipse(centre, PixelLength.FromPixels(longer), PixelLength.FromPixels(shorter), Angle.FromDegrees(degrees))
+            : throw new InscriptionLabException("The rim drawn is larger than the photo; draw it again.");
+    }
+
+    private static double Opening(double? share) => share is > 0 and < 1 ? share.Value : throw new InscriptionLabException("The opening of a ring is a share of its rim between 0 and 1; draw it inside the rim.");
 
     private static int Index(int? letter) => letter is >= 0 ? letter.Value : throw new InscriptionLabException("The letter to correct is not named; load the page anew.");
 

@@ -22,6 +22,8 @@ namespace InscriptionLab.Page.Endpoints;
 internal static class MeasureEndpoints
 {
     private const double LargestOffset = 500;
+    private const int MostCircles = 12;
+    private const int LongestName = 60;
     private const double LargestSize = 100_000;
 
     internal static void Map(IEndpointRouteBuilder routes)
@@ -29,6 +31,7 @@ internal static class MeasureEndpoints
         routes.MapGet("/api/photos/{photo}/measured", (string photo, MeasuringTable measuring) => Results.Ok(measuring.Of(photo) is { } measured ? Of(measured) : null));
         routes.MapPost("/api/photos/{photo}/measure", Measure);
         routes.MapPost("/api/photos/{photo}/circle", Circle);
+        routes.MapPost("/api/photos/{photo}/circles", Keep);
     }
 
     private static async Task<IResult> Measure(string photo, MeasureAsked asked, BenchTable table, MeasuringTable measuring, CancellationToken cancel)
@@ -52,26 +55,58 @@ internal static class MeasureEndpoints
         return Results.Ok(Of(await measuring.Measure(found, new MeasureRequest(scale, asked.OffsetMm is { } height ? Length.FromMillimetres(height) : null), cancel)));
     }
 
+    private static IResult Keep(string photo, CirclesRequest asked, BenchTable table, MeasuringTable measuring, Workshop workshop)
+    {
+        if (table.Photo(photo) is null)
+        {
+            return BenchEndpoints.NotThere();
+        }
+
+        if (asked.Circles.IsDefault || asked.Circles.Length > MostCircles)
+        {
+            throw new InscriptionLabException($"{MostCircles} circles can be kept at most.");
+        }
+
+        var person = ShownName.Of(asked.Person, string.Empty, LongestName) is { Length: > 0 } name ? name : throw new InscriptionLabException("What is kept carries the name of who placed it; write yours first.");
+        measuring.Keep(photo, new KeptCircles(person, workshop.Clock.GetUtcNow(), [.. asked.Circles.Select(circle => Placed(photo, circle, measuring))]));
+        return Results.NoContent();
+    }
+
     private static IResult Circle(string photo, CircleAsked asked, MeasuringTable measuring)
     {
-        if (asked.Ellipse is not { Length: 5 } ellipse || !ellipse.All(double.IsFinite) || !(ellipse[2] > 0 && ellipse[2] < LargestSize))
+        var placed = Placed(photo, asked, measuring);
+        return Results.Ok(Of(placed.Role, [.. asked.Ellipse!], placed.Diameter, placed.Budget));
+    }
+
+    private static KeptCircle Placed(string photo, CircleAsked asked, MeasuringTable measuring)
+    {
+        if (asked.Ellipse is not { Length: 5 } ellipse || !ellipse.All(double.IsFinite) || !(ellipse[2] > 0 && ellipse[2] < LargestSize && ellipse[3] > 0 && ellipse[3] < LargestSize))
         {
             throw new InscriptionLabException("The circle is not understood; draw it again.");
         }
 
         (Measured Diameter, UncertaintyBudget Budget) placed;
+        double density;
         if (asked.ScalePixels is { } pixels && asked.ScaleMm is { } millimetres)
         {
+            density = pixels / millimetres;
             placed = pixels is > 1 and < LargestSize && millimetres is > 0 and < LargestSize
                 ? HandCircle.Of(ellipse[2], pixels, millimetres)
                 : throw new InscriptionLabException("The scale laid by hand needs two ends apart from each other and the millimetres between them.");
         }
         else
         {
-            placed = HandCircle.Of(ellipse[2], measuring.Of(photo)?.Cell?.Scale.AtCell ?? throw new InscriptionLabException("There is no scale yet: measure first, or lay a scale over the photo by hand."));
+            var scale = measuring.Of(photo)?.Cell?.Scale.AtCell ?? throw new InscriptionLabException("There is no scale yet: measure first, or lay a scale over the photo by hand.");
+            placed = HandCircle.Of(ellipse[2], scale);
+            density = scale.PixelsPerMillimetre;
         }
 
-        return Results.Ok(Of(asked.Role is "clear" or "stop" ? asked.Role : "outer", [.. ellipse], placed.Diameter, placed.Budget));
+        return new KeptCircle(
+            asked.Role is "clear" or "stop" ? asked.Role : "outer",
+            new PixelEllipse(new PixelPoint(ellipse[0], ellipse[1]), PixelLength.FromPixels(ellipse[2]), PixelLength.FromPixels(ellipse[3]), Angle.FromDegrees(ellipse[4])),
+            density,
+            placed.Diameter,
+            placed.Budget);
     }
 
     private static MeasureAnswer Of(MeasuredCell measured)

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.IO;
 using System.Linq;
 using System.Security.Cryptography;
@@ -32,20 +33,25 @@ internal sealed class CatalogueShelf(Catalogue? catalogue, Workshop workshop)
     internal int Keep(Piece piece, string by)
     {
         var maker = new EntryMaker(workshop.Models, workshop.References, workshop.Clock);
-        var ready = piece.Photos.Where(photo => !photo.IsWorking && photo.State is { Photo: not null, Strip: not null, Reading: not null, Finding: not null, Advice: not null }).ToList();
-        if (ready.Count < piece.Photos.Length || ready.Count == 0)
+        var ready = piece.Photos.Where(photo => !photo.IsWorking && photo.State.ToExamination() is not null).ToList();
+        if (ready.Count < piece.Photos.Length || ready.Count == 0 || piece.Together.IsWorking)
         {
             throw new InscriptionLabException("Not every photo of the piece has its finding yet; wait for it, or take photos away that cannot be used.");
         }
 
         var key = ready[0].State.Photo!.Sha256;
         var added = 0;
+        var files = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var photo in ready)
         {
-            var state = photo.State;
-            var kept = state.Photo! with { File = Copy(photo, state.Photo!.Sha256) };
-            var examination = new Examination(kept, state.Tube, state.Strip!, state.Reading!, state.Finding!, state.Advice!, state.Warnings, []) { Ring = state.Ring, Evidence = state.Evidence };
-            added += Open.Intake.Add(maker.Of(examination, key, null), by) ? 1 : 0;
+            var examination = photo.State.ToExamination()!;
+            files[examination.Photo.Sha256] = Copy(photo, examination.Photo.Sha256);
+            added += Open.Intake.Add(maker.Of(InFile(examination, files), key, null), by) ? 1 : 0;
+        }
+
+        foreach (var set in piece.Together.Sets)
+        {
+            Open.Intake.Add(maker.Of(set.Examination with { Members = [.. set.Examination.Members.Select(member => InFile(member, files))] }, key), by);
         }
 
         Open.Desk.Describe(key, piece.Name, null, null, by);
@@ -74,6 +80,9 @@ internal sealed class CatalogueShelf(Catalogue? catalogue, Workshop workshop)
 
         return piece;
     }
+
+    private static Examination InFile(Examination examination, Dictionary<string, string> files) =>
+        examination with { Photo = examination.Photo with { File = files[examination.Photo.Sha256] } };
 
     private string Copy(PiecePhoto photo, string sha256)
     {

@@ -17,10 +17,18 @@ internal sealed class MeasuringTable(Measurer? measurer) : IDisposable
     private readonly SemaphoreSlim _one = new(1);
     private readonly ConcurrentDictionary<string, MeasuredCell> _kept = new(StringComparer.Ordinal);
 
+    private readonly ConcurrentDictionary<string, KeptCircles> _byHand = new(StringComparer.Ordinal);
+
     public void Dispose() => _one.Dispose();
 
     /// <summary>Gives what the photo gave when it was last measured; null where it was not.</summary>
     internal MeasuredCell? Of(string photo) => _kept.GetValueOrDefault(photo);
+
+    /// <summary>Gives the circles that a person kept; null where nobody did.</summary>
+    internal KeptCircles? KeptOf(string photo) => _byHand.GetValueOrDefault(photo);
+
+    /// <summary>Keeps circles that a person placed; none to go back to those that the program found.</summary>
+    internal void Keep(string photo, KeptCircles circles) => _byHand[photo] = circles;
 
     internal async Task<MeasuredCell> Measure(PiecePhoto photo, MeasureRequest request, CancellationToken cancel)
     {

@@ -45,6 +45,20 @@ public sealed class GalleryTests(OpenCatalogue page, Chromium chromium) : IClass
         await measuring.Page.Locator("[data-key=measure-scale]").ClickAsync();
         await measuring.Page.Locator("[data-key=measure-add]").ClickAsync();
         await Taken(measuring, "measure-dark");
+
+        var set = await page.Joined("raking-1.jpg", "raking-2.jpg", "raking-3.jpg", "raking-4.jpg");
+        await using var together = await chromium.Open(new Uri(page.Address, $"/#bench/{set.GetProperty("id").GetString()}"));
+        await together.Page.Locator("[data-key='together-0']").ClickAsync();
+        await Taken(together, "together-dark");
+
+        await using var seen = await chromium.Open(new Uri(page.Address, bench), ColorScheme.Light);
+        await seen.Page.EvaluateAsync("localStorage.setItem('inscriptionlab', JSON.stringify({ person: 'A. Harbourer' }))");
+        await seen.Page.ReloadAsync();
+        await Assertions.Expect(seen.Page.Locator(".stages li.done")).ToHaveCountAsync(5);
+        await seen.Page.Locator("[data-key='tab-construction']").ClickAsync();
+        await seen.Page.Locator("[data-key='seen-draws']").SelectOptionAsync(new SelectOptionValue { Index = 1 });
+        await seen.Page.Locator("[data-key='seen-screws']").SelectOptionAsync(new SelectOptionValue { Index = 1 });
+        await Taken(seen, "construction-light");
     }
 
     private static async Task Taken(Window window, string name)

@@ -1,5 +1,6 @@
 using System;
 using System.Globalization;
+using System.Net.Http.Json;
 using System.Text.Json;
 using System.Threading.Tasks;
 using InscriptionLab.App.Tests;
@@ -35,9 +36,31 @@ public sealed class MeasureViewTests(OpenPage page, Chromium chromium) : IClassF
         await Assertions.Expect(size).Not.ToHaveTextAsync(before);
         await window.IsAccessible();
 
+        await window.Page.Keyboard.PressAsync("Control+z");
+        await Assertions.Expect(size).ToHaveTextAsync(before);
+
         await window.Page.Locator("[data-key=set-units]").SelectOptionAsync("in");
         await Assertions.Expect(size).ToContainTextAsync("in");
+        await window.Page.Locator("[data-key=measure-keep]").ClickAsync();
+        await window.Page.Locator("#who").FillAsync("A. Harbourer");
+        await window.Page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(window.Page.Locator(".measure-results [role=status]")).ToContainTextAsync("Kept");
         window.ComplainedOfNothing();
+    }
+
+    [Fact]
+    public async Task Circles_kept_by_hand_stand_in_the_report_with_budget_and_name()
+    {
+        var piece = await page.Examined(SampleImages.RomanTransposed);
+        var photo = piece.GetProperty("photos")[0].GetProperty("id").GetString();
+        using var kept = await page.Client.PostAsJsonAsync($"/api/photos/{photo}/circles", new { person = "A. Harbourer", circles = new[] { new { role = "outer", ellipse = new[] { 600.0, 400, 400, 380, 5 }, scalePixels = 200.0, scaleMm = 10.0 } } }, TestContext.Current.CancellationToken);
+        var html = await page.Client.GetStringAsync(new Uri($"/api/pieces/{piece.GetProperty("id").GetString()}/report.html", UriKind.Relative), TestContext.Current.CancellationToken);
+
+        // 2 x 400 px over 20 px/mm.
+        Assert.True(kept.IsSuccessStatusCode);
+        Assert.Contains("40.0", html, StringComparison.Ordinal);
+        Assert.Contains("placed by A. Harbourer", html, StringComparison.Ordinal);
+        Assert.Contains("Uncertainty budget: ", html, StringComparison.Ordinal);
     }
 
     /// <summary>Explicit: a machine that does other work beside it cannot hold the rate.</summary>

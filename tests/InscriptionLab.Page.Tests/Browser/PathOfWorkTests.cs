@@ -46,6 +46,8 @@ public sealed class PathOfWorkTests(OpenPage page, Chromium chromium) : IClassFi
         await window.Page.Locator("#who").FillAsync("A. Harbourer");
         await keys.PressAsync("Enter");
         await Assertions.Expect(window.Page.Locator("[data-key='letter-0-7'].by-hand .read")).ToHaveTextAsync("r");
+        await Assertions.Expect(window.Page.Locator("[data-key='letter-0-7'] .sure")).ToContainTextAsync("a");
+        await Assertions.Expect(window.Page.Locator(".tape-line >> nth=0")).ToContainTextAsync("the program read: Kesselbarndt");
         await Assertions.Expect(window.Page.Locator("[data-key='letter-0-7']")).ToBeFocusedAsync();
         await Assertions.Expect(window.Page.Locator("[data-key='report-report.pdf']")).ToBeVisibleAsync();
         await keys.PressAsync("ArrowRight");
@@ -85,6 +87,27 @@ public sealed class PathOfWorkTests(OpenPage page, Chromium chromium) : IClassFi
         await Assertions.Expect(window.Page.Locator(".stages li.by-hand >> nth=0")).ToContainTextAsync("Tube");
         await Assertions.Expect(window.Page.Locator(".hand li")).ToContainTextAsync("Edges of the tube");
         Assert.InRange(after.Y - before.Y, 5, 7);
+        window.ComplainedOfNothing();
+    }
+
+    [Fact]
+    public async Task A_ring_is_marked_with_the_keyboard_only()
+    {
+        var piece = await page.Examined(SampleImages.RomanThreeLines);
+        await using var window = await chromium.Open(new Uri(page.Address, $"/#bench/{piece.GetProperty("id").GetString()}"));
+        await window.Page.EvaluateAsync("localStorage.setItem('inscriptionlab', JSON.stringify({ person: 'A. Harbourer' }))");
+        await window.Page.ReloadAsync();
+        await window.Page.Locator("[data-key='edit-ring']").FocusAsync();
+        await window.Page.Keyboard.PressAsync("Enter");
+        await window.Page.Locator("[data-key='handle-opening']").FocusAsync();
+        await window.Page.Keyboard.PressAsync("ArrowLeft");
+        await Assertions.Expect(window.Page.Locator("[data-key='handle-opening']")).ToBeFocusedAsync();
+        await window.IsAccessible();
+        await window.Page.Locator("[data-key='keep']").FocusAsync();
+        await window.Page.Keyboard.PressAsync("Enter");
+
+        await Assertions.Expect(window.Page.Locator(".hand li")).ToContainTextAsync("Rim of the ring");
+        await Assertions.Expect(window.Page.Locator(".picture.photo .mark.edge")).ToHaveCountAsync(2);
         window.ComplainedOfNothing();
     }
 

@@ -111,6 +111,76 @@ public sealed class HostileRequestTests(OpenPage page) : IClassFixture<OpenPage>
         Assert.StartsWith("HTTP/1.1 413", answer, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task A_giant_photo_without_a_length_is_cut_off_and_leaves_nothing()
+    {
+        var id = await NewPiece();
+        using var endless = new StreamContent(new EndlessStream());
+        endless.Headers.ContentLength = null;
+        using var request = new HttpRequestMessage(HttpMethod.Post, new Uri($"/api/pieces/{id}/photos?name=x.jpg", UriKind.Relative)) { Content = endless };
+        request.Headers.TransferEncodingChunked = true;
+        var refused = false;
+        try
+        {
+            using var answer = await page.Client.SendAsync(request, TestContext.Current.CancellationToken);
+            refused = answer.StatusCode == HttpStatusCode.RequestEntityTooLarge;
+        }
+        catch (HttpRequestException)
+        {
+            // The connection was closed while more was coming, which is as good.
+            refused = true;
+        }
+
+        Assert.True(refused);
+        Assert.Equal(0, (await page.Client.GetFromJsonAsync<JsonElement>($"/api/pieces/{id}", TestContext.Current.CancellationToken)).GetProperty("photos").GetArrayLength());
+    }
+
+    [Theory]
+    [InlineData("<svg xmlns='http://www.w3.org/2000/svg' onload='alert(1)'>.jpg")]
+    [InlineData("\"><script>alert(1)</script>.jpg")]
+    [InlineData("%3Cimg src=x onerror=alert(1)%3E.jpg")]
+    public async Task Markup_in_names_is_text_in_every_report(string name)
+    {
+        using var opened = await page.Client.PostAsJsonAsync("/api/pieces", new { name }, cancellationToken: TestContext.Current.CancellationToken);
+        var id = (await opened.Content.ReadFromJsonAsync<JsonElement>(cancellationToken: TestContext.Current.CancellationToken)).GetProperty("id").GetString()!;
+        using var photo = new ByteArrayContent(await File.ReadAllBytesAsync(SampleImages.PathOf(SampleImages.Blank), TestContext.Current.CancellationToken));
+        using var sent = await page.Client.PostAsync(new Uri($"/api/pieces/{id}/photos?name={SampleImages.Blank}", UriKind.Relative), photo, TestContext.Current.CancellationToken);
+        await page.Settled(id);
+        using var said = await page.Client.PostAsJsonAsync($"/api/pieces/{id}/seen", new { person = name, feature = "signature_position", observation = name }, TestContext.Current.CancellationToken);
+        await page.Settled(id);
+        using var answer = await page.Client.GetAsync(new Uri($"/api/pieces/{id}/report.html", UriKind.Relative), TestContext.Current.CancellationToken);
+        var html = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+
+        Assert.True(said.IsSuccessStatusCode);
+        Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("<svg xmlns='", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("<img src=x", html, StringComparison.Ordinal);
+        Assert.Equal("attachment", answer.Content.Headers.ContentDisposition?.DispositionType);
+    }
+
+    [Theory]
+    [InlineData("{\"photo\":\"PHOTO\",\"kind\":\"ring\",\"person\":\"A. Harbourer\",\"rim\":[1,2,3],\"opening\":0.5}")]
+    [InlineData("{\"photo\":\"PHOTO\",\"kind\":\"ring\",\"person\":\"A. Harbourer\",\"rim\":[600,400,1e300,300,0],\"opening\":0.5}")]
+    [InlineData("{\"photo\":\"PHOTO\",\"kind\":\"ring\",\"person\":\"A. Harbourer\",\"rim\":[600,400,300,0,0],\"opening\":0.5}")]
+    [InlineData("{\"photo\":\"PHOTO\",\"kind\":\"ring\",\"person\":\"A. Harbourer\",\"rim\":[600,400,300,300,0],\"opening\":1}")]
+    [InlineData("{\"photo\":\"PHOTO\",\"kind\":\"ring\",\"person\":\"A. Harbourer\",\"rim\":[600,400,300,300,0]}")]
+    public Task A_ring_that_makes_no_sense_changes_nothing(string correction) => A_correction_that_makes_no_sense_changes_nothing(correction);
+
+    [Theory]
+    [InlineData("{\"person\":\"A. Harbourer\"}")]
+    [InlineData("{\"person\":\"A. Harbourer\",\"circles\":null}")]
+    [InlineData("{\"person\":\"A. Harbourer\",\"circles\":[{\"role\":\"outer\",\"ellipse\":[1,1,-5,5,0],\"scalePixels\":100,\"scaleMm\":10}]}")]
+    [InlineData("{\"person\":\"A. Harbourer\",\"circles\":[{\"role\":\"outer\",\"ellipse\":[1,1,5,5,0],\"scalePixels\":0,\"scaleMm\":10}]}")]
+    [InlineData("{\"person\":\" \",\"circles\":[]}")]
+    public async Task Circles_that_make_no_sense_are_not_kept(string circles)
+    {
+        var piece = await page.Examined(SampleImages.Blank);
+        using var body = new StringContent(circles, Encoding.UTF8, "application/json");
+        using var answer = await page.Client.PostAsync(new Uri($"/api/photos/{piece.GetProperty("photos")[0].GetProperty("id").GetString()}/circles", UriKind.Relative), body, TestContext.Current.CancellationToken);
+
+        Assert.InRange((int)answer.StatusCode, 400, 499);
+    }
+
     [Theory]
     [InlineData("not a picture")]
     [InlineData("<svg xmlns='http://www.w3.org/2000/svg' onload='alert(1)'/>")]
@@ -166,6 +236,24 @@ public sealed class HostileRequestTests(OpenPage page) : IClassFixture<OpenPage>
 
         Assert.Equal(1000, answers.Length);
         Assert.All(answers, answer => Assert.Equal(answer.Path == "/nowhere" ? HttpStatusCode.NotFound : HttpStatusCode.OK, answer.StatusCode));
+    }
+
+    [Fact]
+    public async Task A_thousand_corrections_at_once_are_all_recorded_in_some_order()
+    {
+        var piece = await page.Examined(SampleImages.RomanTransposed);
+        var (id, photo) = (piece.GetProperty("id").GetString()!, piece.GetProperty("photos")[0]);
+        var basis = photo.GetProperty("lines")[0].GetProperty("basis").GetString();
+        var answers = await Task.WhenAll(Enumerable.Range(0, 1000).Select(async _ =>
+        {
+            using var answer = await page.Client.PostAsJsonAsync($"/api/pieces/{id}/corrections", new { kind = "letter", line = "line1", letter = 0, was = "K", becomes = "H", basis, person = "A. Harbourer", photo = photo.GetProperty("id").GetString() });
+            return answer.StatusCode;
+        }));
+        var corrections = (await page.Settled(id)).GetProperty("corrections").EnumerateArray().ToList();
+
+        Assert.All(answers, status => Assert.Equal(HttpStatusCode.OK, status));
+        Assert.Equal(Enumerable.Range(1, 1000), corrections.Select(one => one.GetProperty("id").GetInt32()));
+        Assert.Single(corrections, one => !one.GetProperty("setAside").GetBoolean());
     }
 
     [Fact]

@@ -32,6 +32,8 @@ export const api = {
   addPhoto: (id, file) => ask("POST", `/api/pieces/${part(id)}/photos?name=${part(file.name)}`, file, { "Content-Type": "application/octet-stream" }),
   removePhoto: (id, photo) => ask("DELETE", `/api/pieces/${part(id)}/photos/${part(photo)}`),
   correct: (id, correction) => ask("POST", `/api/pieces/${part(id)}/corrections`, JSON.stringify(correction), json),
+  checklist: () => ask("GET", "/api/checklist"),
+  seen: (id, answer) => ask("POST", `/api/pieces/${part(id)}/seen`, JSON.stringify(answer), json),
   undo: (id) => ask("POST", `/api/pieces/${part(id)}/undo`),
   redo: (id) => ask("POST", `/api/pieces/${part(id)}/redo`),
   get: (path) => ask("GET", path),
@@ -43,6 +45,8 @@ export const pictures = {
   tile: (photo, level, column, row) => `/api/photos/${part(photo)}/tiles/${level}/${column}/${row}`,
   strip: (photo, key) => `/api/photos/${part(photo)}/strip/${part(key)}`,
   line: (photo, key) => `/api/photos/${part(photo)}/lines/${part(key)}`,
+  setLine: (piece, set, line) => `/api/pieces/${part(piece)}/sets/${part(set)}/lines/${line}`,
+  set: (piece, set, name) => `/api/pieces/${part(piece)}/sets/${part(set)}/pictures/${part(name)}`,
 };
 
 /** Listens to what changes; comes back by itself when the program was away. */

@@ -4,6 +4,32 @@ export const middle = (points) => [points.reduce((sum, p) => sum + p[0], 0) / po
 
 export const distance = (a, b) => Math.hypot(a[0] - b[0], a[1] - b[1]);
 
+const STEPS = 72;
+
+/** Points round an ellipse: middle, two half axes, direction of the first in degrees. */
+export function ellipsePoints([x, y, a, b, turn]) {
+  const [c, n] = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
+  return Array.from({ length: STEPS }, (_, k) => {
+    const [u, v] = [a * Math.cos((2 * Math.PI * k) / STEPS), b * Math.sin((2 * Math.PI * k) / STEPS)];
+    return [x + u * c - v * n, y + u * n + v * c];
+  });
+}
+
+/** Where an ellipse is taken hold of: its middle, and one end of either axis. */
+export function ellipseHandles([x, y, a, b, turn]) {
+  const [c, n] = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
+  return { centre: [x, y], major: [x + a * c, y + a * n], minor: [x - b * n, y + b * c] };
+}
+
+/** The ellipse after one of its handles was moved; the first axis stays the longer one. */
+export function movedEllipse([x, y, a, b, turn], part, [px, py]) {
+  if (part === "centre") return [px, py, a, b, turn];
+  const [dx, dy] = [px - x, py - y];
+  const far = Math.max(2, Math.hypot(dx, dy));
+  if (part === "major") return [x, y, far, (b / a) * far, (Math.atan2(dy, dx) * 180) / Math.PI];
+  return far <= a ? [x, y, a, far, turn] : [x, y, far, a, turn + 90];
+}
+
 /** The way between strip and photo, from a grid of points that the program worked out exactly. */
 export class StripWay {
   constructor(strip) {

@@ -3,6 +3,7 @@
 import { api, listen } from "./api.js";
 import { Bench } from "./bench.js";
 import { Catalogue } from "./catalogue.js";
+import { Construction } from "./construction.js";
 import { announce, h, replace } from "./dom.js";
 import { Help } from "./help.js";
 import { takeDrops } from "./incoming.js";
@@ -13,7 +14,7 @@ import { attempt, current, loadPiece, loadPieces, look, onChange, store, update 
 import { t } from "./strings.js";
 
 const views = {};
-const makers = { bench: () => new Bench(), measure: () => new Measure(), catalogue: () => new Catalogue(), list: () => new ReferenceListView(), help: () => new Help() };
+const makers = { bench: () => new Bench(), measure: () => new Measure(), construction: () => new Construction(), catalogue: () => new Catalogue(), list: () => new ReferenceListView(), help: () => new Help() };
 const main = document.getElementById("main");
 
 function show() {

@@ -3,18 +3,21 @@
 import { api, pictures } from "./api.js";
 import { chooser } from "./incoming.js";
 import { h, replace } from "./dom.js";
+import { ellipseHandles, ellipsePoints, movedEllipse } from "./geometry.js";
+import { whoCorrects } from "./dialog.js";
 import { handle, nudged, shape, cross } from "./marks.js";
 import { settings } from "./settings.js";
-import { attempt, current, onChange, store, update } from "./store.js";
+import { attempt, currentPhoto, onChange, store, update } from "./store.js";
 import { t } from "./strings.js";
 import { Viewer } from "./viewer.js";
 
 const ROLES = ["outer", "clear", "stop"];
-const STEPS = 72;
+const MOST_STEPS = 100; // that can be taken back
 
 export class Measure {
   constructor() {
     this.circles = [];
+    this.past = [];
     this.viewer = new Viewer(t("measure.photo"), { onPaint: () => this.mark(), onDrag: (name, p, end) => this.drag(name, p, end) });
     this.results = h("div", { class: "measure-results" });
     this.controls = h("div", { class: "measure-controls" });
@@ -23,10 +26,15 @@ export class Measure {
     this.element = h("div", { class: "measure" }, this.empty, this.viewer.element, this.side);
     onChange((what) => what !== "problem" && this.element.isConnected && this.opened());
     settings.onChange((name) => name === "units" && this.list());
+    this.element.addEventListener("keydown", (event) => {
+      if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "z" || event.target.closest("input")) return;
+      event.preventDefault();
+      this.undo();
+    });
   }
 
   opened() {
-    const photo = current();
+    const photo = currentPhoto();
     const ready = Boolean(photo?.size);
     this.empty.hidden = ready;
     this.viewer.element.hidden = !ready;
@@ -56,7 +64,7 @@ export class Measure {
       field("kind", this.kind),
       field("size", this.size),
       field("offset", this.offset),
-      h("div", { class: "row" }, (this.go = h("button", { type: "button", class: "button strong", "data-key": "measure-go", onclick: () => this.run() }, t("measure.go"))), h("button", { type: "button", class: "tool", "data-key": "measure-add", onclick: () => this.add() }, t("measure.add")), h("button", { type: "button", class: "tool", "data-key": "measure-scale", "aria-pressed": "false", onclick: (event) => this.byHand(event.target) }, t("measure.byhand"))),
+      h("div", { class: "row" }, (this.go = h("button", { type: "button", class: "button strong", "data-key": "measure-go", onclick: () => this.run() }, t("measure.go"))), h("button", { type: "button", class: "tool", "data-key": "measure-add", onclick: () => this.add() }, t("measure.add")), (this.scaleButton = h("button", { type: "button", class: "tool", "data-key": "measure-scale", "aria-pressed": "false", onclick: () => this.byHand() }, t("measure.byhand")))),
       (this.scaleField = h("div", { hidden: true }, field("length", (this.length = h("input", { type: "number", min: "0", step: "any", value: "10", class: "short", "data-key": "measure-length", oninput: () => this.all() }))))),
     );
   }
@@ -73,6 +81,7 @@ export class Measure {
 
   take(measured) {
     this.measured = measured;
+    this.past = [];
     this.circles = (measured?.circles ?? []).map((one) => ({ ...one, hand: false }));
     this.ends = null;
     this.list();
@@ -80,6 +89,7 @@ export class Measure {
   }
 
   add() {
+    this.remember();
     const [w, t2] = this.photo.size;
     const r = Math.min(w, t2) / 6;
     this.circles.push({ role: ROLES[Math.min(2, this.circles.length)], ellipse: [w / 2, t2 / 2, r, r, 0], hand: true, budget: [] });
@@ -88,13 +98,18 @@ export class Measure {
     this.viewer.draw();
   }
 
-  byHand(button) {
+  byHand() {
+    this.remember();
     const [w, t2] = this.photo.size;
     this.ends = this.ends ? null : [[w * 0.35, t2 * 0.85], [w * 0.65, t2 * 0.85]];
-    button.setAttribute("aria-pressed", String(Boolean(this.ends)));
-    this.scaleField.hidden = !this.ends;
+    this.showScale();
     this.all();
     this.viewer.draw();
+  }
+
+  showScale() {
+    this.scaleButton.setAttribute("aria-pressed", String(Boolean(this.ends)));
+    this.scaleField.hidden = !this.ends;
   }
 
   /** With another scale every circle is another size, those found by the program too: they count as placed by hand from then on. */
@@ -105,25 +120,13 @@ export class Measure {
     });
   }
 
-  places(i) {
-    const [x, y, a, b, turn] = this.circles[i].ellipse;
-    const [c, n] = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
-    return { centre: [x, y], major: [x + a * c, y + a * n], minor: [x - b * n, y + b * c] };
-  }
-
   mark() {
     const { layer } = this.viewer;
     const key = layer.contains(document.activeElement) ? document.activeElement.dataset.key : null;
     const marks = [];
     this.circles.forEach((circle, i) => {
-      const [x, y, a, b, turn] = circle.ellipse;
-      const [c, n] = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
-      const points = Array.from({ length: STEPS }, (_, k) => {
-        const [u, v] = [a * Math.cos((2 * Math.PI * k) / STEPS), b * Math.sin((2 * Math.PI * k) / STEPS)];
-        return [x + u * c - v * n, y + u * n + v * c];
-      });
-      marks.push(shape(this.viewer, points, circle.hand ? "letter by-hand" : "letter"));
-      for (const [name, at] of Object.entries(this.places(i))) marks.push(handle(this.viewer, at, `${name}-${i}`, t(`measure.${name}`, { role: t(`role.${circle.role}`) }), (event) => this.nudge(event, `${name}-${i}`, at)));
+      marks.push(shape(this.viewer, ellipsePoints(circle.ellipse), circle.hand ? "letter by-hand" : "letter"));
+      for (const [name, at] of Object.entries(ellipseHandles(circle.ellipse))) marks.push(handle(this.viewer, at, `${name}-${i}`, t(`measure.${name}`, { role: t(`role.${circle.role}`) }), (event) => this.nudge(event, `${name}-${i}`, at)));
     });
     (this.measured?.points ?? []).slice(0, 400).forEach((point) => marks.push(cross(this.viewer, point)));
     if (this.ends) {
@@ -142,22 +145,52 @@ export class Measure {
   drag(name, [px, py], end) {
     const [part, index] = name.split("-");
     const i = Number(index);
+    if (this.dragged !== name) this.remember();
+    this.dragged = end ? null : name;
     if (part === "end") {
       this.ends[i] = [px, py];
       this.all();
     } else {
       const circle = this.circles[i];
-      const [x, y, a, b, turn] = circle.ellipse;
-      const [dx, dy] = [px - x, py - y];
-      const far = Math.max(2, Math.hypot(dx, dy));
-      if (part === "centre") circle.ellipse = [px, py, a, b, turn];
-      else if (part === "major") circle.ellipse = [x, y, far, (b / a) * far, (Math.atan2(dy, dx) * 180) / Math.PI];
-      else circle.ellipse = far <= a ? [x, y, a, far, turn] : [x, y, far, a, turn + 90];
+      circle.ellipse = movedEllipse(circle.ellipse, part, [px, py]);
       circle.hand = true;
       this.ask(i);
     }
     this.viewer.draw();
     if (end) this.list();
+  }
+
+  /** Remembers circles and scale as they are, so that the next step can be taken back. */
+  remember() {
+    this.past.push({ circles: this.circles.map((circle) => ({ ...circle, asking: false, again: false })), ends: this.ends?.map((end) => [...end]) ?? null });
+    if (this.past.length > MOST_STEPS) this.past.shift();
+  }
+
+  undo() {
+    const before = this.past.pop();
+    if (!before) return;
+    this.circles = before.circles;
+    this.ends = before.ends;
+    this.showScale();
+    this.all();
+    this.list();
+    this.viewer.draw();
+  }
+
+  /** Keeps the circles as they stand, with the name of who placed them, for the report. */
+  async keep() {
+    const person = await whoCorrects();
+    if (!person) return;
+    const circles = this.circles.map((circle) => ({ role: circle.role, ellipse: circle.ellipse, ...this.scale() }));
+    const kept = await attempt(() => api.post(`/api/photos/${this.photo.id}/circles`, { person, circles }).then(() => true));
+    this.kept = kept === true;
+    this.list();
+    this.kept = false;
+  }
+
+  /** The scale that was laid by hand; nothing where the one found in the photo counts. */
+  scale() {
+    return this.ends ? { scalePixels: Math.hypot(this.ends[0][0] - this.ends[1][0], this.ends[0][1] - this.ends[1][1]), scaleMm: Number(this.length.value) || 0 } : { scalePixels: null, scaleMm: null };
   }
 
   /** One question at a time for each circle; the newest place is asked for next. The program on this machine answers within a frame. */
@@ -170,8 +203,7 @@ export class Measure {
     circle.asking = true;
     do {
       circle.again = false;
-      const scale = this.ends ? { scalePixels: Math.hypot(this.ends[0][0] - this.ends[1][0], this.ends[0][1] - this.ends[1][1]), scaleMm: Number(this.length.value) || 0 } : { scalePixels: null, scaleMm: null };
-      const answer = await attempt(() => api.post(`/api/photos/${this.photo.id}/circle`, { role: circle.role, ellipse: circle.ellipse, ...scale }));
+      const answer = await attempt(() => api.post(`/api/photos/${this.photo.id}/circle`, { role: circle.role, ellipse: circle.ellipse, ...this.scale() }));
       if (answer) Object.assign(circle, { millimetres: answer.millimetres, expandedMillimetres: answer.expandedMillimetres, statement: answer.statement, budget: answer.budget });
       else Object.assign(circle, { millimetres: undefined, budget: [] });
       this.tell(i);
@@ -187,13 +219,14 @@ export class Measure {
 
   list() {
     const remove = (i) => () => {
+      this.remember();
       this.circles.splice(i, 1);
       this.list();
       this.viewer.draw();
     };
     replace(
       this.results,
-      h("h2", {}, t("measure.results")),
+      h("div", { class: "row" }, h("h2", {}, t("measure.results")), h("span", { class: "space" }), h("button", { type: "button", class: "tool", "data-key": "measure-undo", disabled: this.past.length === 0, onclick: () => this.undo() }, t("edit.undo"))),
       this.measured?.scale && h("p", { class: "soft" }, this.measured.scale),
       this.circles.length === 0 && h("p", { class: "soft" }, t("measure.none")),
       this.circles.map((circle, i) =>
@@ -215,6 +248,7 @@ export class Measure {
       ),
       (this.measured?.warnings ?? []).length > 0 && h("ul", {}, this.measured.warnings.map((text) => h("li", {}, text))),
       this.ends && h("p", { class: "soft" }, t("measure.plane")),
+      this.circles.length > 0 && h("div", { class: "row" }, h("button", { type: "button", class: "button", "data-key": "measure-keep", onclick: () => this.keep() }, t("measure.keep")), this.kept && h("span", { role: "status" }, t("measure.kept"))),
     );
   }
 }

@@ -5,6 +5,7 @@ import { h, replace } from "./dom.js";
 import { attempt, current, store, take, update } from "./store.js";
 import { reports } from "./reports.js";
 import { percent, t, when } from "./strings.js";
+import { years } from "./years.js";
 
 export const SIGNS = { agrees: "=", differs: "\u2260", undecided: "?", "nothing-read": "\u2013" };
 
@@ -24,7 +25,7 @@ export class Panel {
       replace(this.element);
       return;
     }
-    replace(this.element, this.stages(photo), photo.problem ? this.problem(photo) : this.finding(photo), this.nearest(photo), this.evidence(photo), this.advice(photo), this.sentences(photo), this.hand(), reports(store.piece));
+    replace(this.element, !photo.set && this.stages(photo), this.together(photo), photo.problem ? this.problem(photo) : this.finding(photo), this.nearest(photo), this.evidence(photo), this.years(photo), this.sizes(photo), this.advice(photo), this.sentences(photo), this.hand(), reports(store.piece));
   }
 
   stages(photo) {
@@ -41,6 +42,37 @@ export class Panel {
         ),
       ),
     );
+  }
+
+  /** What the photos of the piece gave together, and the way there. */
+  together(photo) {
+    const { working, sets, sentences } = store.piece.together;
+    if (!working && sets.length === 0 && sentences.length === 0) return null;
+    return h(
+      "section",
+      { class: "together" },
+      h("h3", {}, t("set.title")),
+      working && h("p", { class: "soft", role: "status" }, t("set.working")),
+      sets.map((set) =>
+        h(
+          "button",
+          { type: "button", class: "form", "data-key": `set-${set.id}`, "aria-pressed": String(set.id === photo.id), onclick: () => update({ photo: set.id === photo.id ? store.piece.photos[0].id : set.id, letter: null, form: 0 }, "piece") },
+          h("span", {}, set.title),
+          h("span", { class: "form-text", lang: "" }, set.lines.map((line) => line.leiden).join(" / ")),
+          h("span", { class: `soft outcome-small ${set.finding.outcome}` }, h("span", { class: "sign", "aria-hidden": "true" }, SIGNS[set.finding.outcome]), t(`finding.short.${set.finding.outcome}`)),
+        ),
+      ),
+      sentences.map((text) => h("p", {}, text)),
+    );
+  }
+
+  years(photo) {
+    const shown = years(photo.finding?.evidence?.years);
+    return h("section", {}, h("h3", {}, t("years.title")), shown ?? (photo.finding && h("p", { class: "soft" }, t("years.none"))), h("p", {}, h("a", { href: "#construction" }, t("years.more"))));
+  }
+
+  sizes(photo) {
+    return photo.sizes.length > 0 && h("section", {}, h("h3", {}, t("sizes.title")), h("ul", {}, photo.sizes.map((text) => h("li", {}, text))));
   }
 
   problem(photo) {
@@ -141,7 +173,7 @@ export class Panel {
 
   sentences(photo) {
     const block = (title, list) => list?.length > 0 && h("section", {}, h("h3", {}, t(title)), h("ul", {}, list.map((text) => h("li", {}, text))));
-    return [block("finding.cannot", photo.finding?.cannotDecide), block("finding.retake", photo.finding?.retake), block("finding.warnings", photo.warnings), photo.finding && h("section", { class: "cautions" }, session.cautions.map((text) => h("p", { class: "soft" }, text)))];
+    return [block("finding.cannot", photo.finding?.cannotDecide), block("finding.retake", photo.finding?.retake), block(photo.set ? "set.why" : "finding.warnings", photo.warnings), photo.finding && h("section", { class: "cautions" }, session.cautions.map((text) => h("p", { class: "soft" }, text)))];
   }
 
   hand() {
@@ -159,7 +191,7 @@ export class Panel {
         : h(
             "ol",
             { class: "hand" },
-            corrections.toReversed().map((one) => h("li", { class: one.setAside ? "aside" : "" }, h("span", {}, t(`hand.${one.kind}`, { was: one.was === "" ? "\u2205" : one.was, becomes: one.becomes === "" ? "\u2205" : one.becomes })), one.setAside && h("em", {}, t("hand.aside")), h("span", { class: "soft" }, t("hand.who", { person: one.person, when: when(one.at) })))),
+            corrections.toReversed().map((one) => h("li", { class: one.setAside ? "aside" : "" }, h("span", {}, t(`hand.${one.kind}`, { was: one.kind === "seen" ? one.was.replaceAll("_", " ") : one.was === "" ? "\u2205" : one.was, becomes: one.becomes === "" ? "\u2205" : one.becomes })), one.setAside && h("em", {}, t("hand.aside")), h("span", { class: "soft" }, t("hand.who", { person: one.person, when: when(one.at) })))),
           ),
     );
   }

@@ -3,8 +3,10 @@
 import { api, pictures } from "./api.js";
 import { whoCorrects } from "./dialog.js";
 import { h, replace } from "./dom.js";
-import { StripWay } from "./geometry.js";
+import { ellipsePoints, StripWay } from "./geometry.js";
+import { Joint } from "./joint.js";
 import { cross, handle, inside, nudged, shape } from "./marks.js";
+import { RingEdit } from "./ring.js";
 import { attempt, current, store, take, update } from "./store.js";
 import { t } from "./strings.js";
 import { Viewer } from "./viewer.js";
@@ -19,7 +21,7 @@ export class Pictures {
       onPaint: () => this.markPhoto(),
       onHover: (p) => this.hover("photo", p),
       onPick: (p) => this.pick(p, "inPhoto"),
-      onDrag: (name, p, end) => this.dragTube(name, p, end),
+      onDrag: (name, p) => (this.edit?.kind === "ring" ? this.dragRing(name, p) : this.dragTube(name, p)),
     });
     this.strip = new Viewer(t("strip.label"), {
       onView: () => this.follow(this.strip, this.photo),
@@ -32,12 +34,12 @@ export class Pictures {
     });
     this.photoBar = h("div", { class: "bar" });
     this.stripBar = h("div", { class: "bar" });
-    this.element = h(
-      "div",
-      { class: "pictures" },
+    this.joint = new Joint((set, button) => this.photoSteps(set, button));
+    this.sections = [
       h("section", { class: "picture photo", "aria-label": t("photo.title") }, this.photoBar, this.photo.element),
       h("section", { class: "picture strip", "aria-label": t("strip.title") }, this.stripBar, this.strip.element),
-    );
+    ];
+    this.element = h("div", { class: "pictures" }, this.sections, this.joint.element);
   }
 
   /** Shows what is known of the photo looked at. */
@@ -47,6 +49,15 @@ export class Pictures {
       this.edit = null;
       this.framed = null;
       this.shownPhoto = photo?.id;
+    }
+    const together = Boolean(photo?.set);
+    this.sections.forEach((section) => (section.hidden = together));
+    this.joint.element.hidden = !together;
+    if (together) {
+      replace(this.photoBar);
+      replace(this.stripBar);
+      this.joint.show(photo);
+      return;
     }
     if (!photo?.size) {
       this.photo.clear();
@@ -130,11 +141,14 @@ export class Pictures {
     const photo = current();
     const marks = [];
     if (photo?.size && this.marked) {
-      const edges = this.edit?.kind === "tube" ? this.edit.edges : (photo.tube?.silhouettes ?? []);
+      const edges = this.edit?.kind === "tube" ? this.edit.edges : this.edit?.kind === "ring" ? [] : (photo.tube?.silhouettes ?? []);
       for (const edge of edges) marks.push(shape(this.photo, edge, "edge", false));
       if (photo.tube && !this.edit) marks.push(shape(this.photo, photo.tube.axis, "axis", false));
+      const ring = this.edit?.kind === "ring" ? this.edit : !this.edit && photo.ring;
+      if (ring) marks.push(shape(this.photo, ellipsePoints(ring.rim), "edge"), shape(this.photo, ellipsePoints(ring.opening), "edge"));
       marks.push(...this.letters(photo, this.photo, "inPhoto"));
       if (this.edit?.kind === "tube") marks.push(...this.tubeHandles());
+      if (this.edit?.kind === "ring") marks.push(...this.edit.handles(this.photo));
       if (this.pointer) marks.push(cross(this.photo, this.pointer.photo));
     }
     replace(this.photo.layer, marks);
@@ -180,6 +194,18 @@ export class Pictures {
   dragTube(name, point) {
     if (this.edit?.kind !== "tube") return;
     this.edit.edges[name[0]][name[1]] = point;
+    this.photo.draw();
+  }
+
+  startRing() {
+    const photo = current();
+    this.edit = new RingEdit(photo);
+    this.photo.fit();
+    this.bars(photo);
+  }
+
+  dragRing(name, point) {
+    this.edit.drag(name, point);
     this.photo.draw();
   }
 
@@ -247,8 +273,8 @@ export class Pictures {
     const person = await whoCorrects();
     if (!person) return;
     const photo = current();
-    const { kind, edges, box, lineId } = this.edit;
-    const correction = kind === "tube" ? { kind, first: edges[0], second: edges[1] } : { kind, line: lineId, box, basis: photo.strip.key };
+    const { kind, edges, box, lineId, rim, share } = this.edit;
+    const correction = kind === "tube" ? { kind, first: edges[0], second: edges[1] } : kind === "ring" ? { kind, rim, opening: share } : { kind, line: lineId, box, basis: photo.strip.key };
     const piece = await attempt(() => api.correct(store.piece.id, { photo: photo.id, person, ...correction }));
     if (piece) {
       this.leave();
@@ -277,7 +303,7 @@ export class Pictures {
       photo && h("span", { class: "file-name" }, photo.name),
       this.photoSteps(photo, button),
       h("span", { class: "space" }),
-      editing("tube") ? [h("span", { class: "hint" }, t("edit.tube.on")), keep(true)] : photo?.size && button("edit-tube", t("edit.tube"), () => this.startTube()),
+      editing("tube") || editing("ring") ? [h("span", { class: "hint" }, t(`edit.${this.edit.kind}.on`)), keep(true)] : photo?.size && [button("edit-tube", t("edit.tube"), () => this.startTube()), button("edit-ring", t("edit.ring"), () => this.startRing())],
       !this.edit && [
         button("marks", t("view.marks"), () => this.toggle("marked"), { "aria-pressed": String(this.marked) }),
         button("link", t("view.link"), () => this.toggle("linked"), { "aria-pressed": String(this.linked) }),
@@ -299,12 +325,15 @@ export class Pictures {
   photoSteps(photo, button) {
     const photos = store.piece?.photos ?? [];
     if (!photo || photos.length < 2) return null;
-    const i = photos.indexOf(photo);
-    const to = (n) => update({ photo: photos[(n + photos.length) % photos.length].id, letter: null, form: 0 }, "piece");
+    const sets = store.piece.together.sets;
+    const i = photos.findIndex((one) => one.id === photo.id);
+    const go = (id) => update({ photo: id, letter: null, form: 0 }, "piece");
+    const to = (n) => go(photos[(n + photos.length) % photos.length].id);
     return [
-      button("photo-prev", "\u2039", () => to(i - 1), { "aria-label": t("photo.prev"), title: t("photo.prev") }),
-      h("span", { class: "count" }, t("photo.of", { n: i + 1, count: photos.length })),
+      button("photo-prev", "\u2039", () => to(i < 0 ? -1 : i - 1), { "aria-label": t("photo.prev"), title: t("photo.prev") }),
+      h("span", { class: "count" }, i < 0 ? t("photo.count", { count: photos.length }) : t("photo.of", { n: i + 1, count: photos.length })),
       button("photo-next", "\u203a", () => to(i + 1), { "aria-label": t("photo.next"), title: t("photo.next") }),
+      sets.map((set, n) => button(`together-${n}`, sets.length > 1 ? t("set.show.n", { n: n + 1 }) : t("set.show"), () => go(set.id === photo.id ? photos[0].id : set.id), { "aria-pressed": String(set.id === photo.id) })),
     ];
   }
 

@@ -3,7 +3,7 @@
 import { api, session } from "./api.js";
 import { whoCorrects } from "./dialog.js";
 import { announce, h } from "./dom.js";
-import { attempt } from "./store.js";
+import { attempt, store } from "./store.js";
 import { t } from "./strings.js";
 
 async function keep(piece) {
@@ -17,12 +17,12 @@ async function keep(piece) {
 }
 
 export function reports(piece) {
-  const working = piece.photos.some((photo) => photo.working);
+  const working = piece.together.working || piece.photos.some((photo) => photo.working);
   const link = (file, words) => h("a", { class: "button", "data-key": `report-${file}`, href: `/api/pieces/${encodeURIComponent(piece.id)}/${file}`, download: "" }, t(words));
   return h(
     "section",
     {},
     h("h3", {}, t("report.title")),
-    working ? h("p", { class: "soft" }, t("report.wait")) : h("div", { class: "row" }, link("report.pdf", "report.pdf"), link("report.html", "report.html"), link("short.pdf", "report.short"), session.catalogue && h("button", { type: "button", class: "button strong", "data-key": "keep", onclick: () => keep(piece) }, t("keep"))),
+    working ? h("p", { class: "soft" }, t("report.wait")) : h("div", { class: "row" }, link("report.pdf", "report.pdf"), link("report.html", "report.html"), link("short.pdf", "report.short"), store.pieces.length > 1 && h("a", { class: "button", "data-key": "report-all", href: "/api/report.pdf", download: "" }, t("report.all", { count: store.pieces.length })), session.catalogue && h("button", { type: "button", class: "button strong", "data-key": "keep", onclick: () => keep(piece) }, t("keep"))),
   );
 }

@@ -1,19 +1,31 @@
 // What is on the bench, as the program last told it, and which part of it is looked at.
 
-import { api, Refused } from "./api.js";
+import { api, pictures, Refused } from "./api.js";
 
 const listeners = new Set();
 
 export const store = {
   pieces: [],
   piece: null,
-  photo: null,
+  photo: null, // the photo or the set of photos looked at
   letter: null, // { line, index } of the letter looked at
   form: 0, // which of the nearest forms lies beside the letters
   problem: "",
 };
 
-export const current = () => store.piece?.photos.find((photo) => photo.id === store.photo) ?? store.piece?.photos[0] ?? null;
+/** The photo looked at, or the first one where photos are looked at together. */
+export const currentPhoto = () => store.piece?.photos.find((photo) => photo.id === store.photo) ?? store.piece?.photos[0] ?? null;
+
+/** What is looked at: a photo, or photos read together, which have lines and a finding as a photo has. */
+export const current = () => {
+  const set = store.piece?.together.sets.find((one) => one.id === store.photo);
+  return set ? asPhoto(set) : currentPhoto();
+};
+
+function asPhoto(set) {
+  const lines = set.lines.map((line, i) => ({ ...line, address: pictures.setLine(store.piece.id, set.id, i) }));
+  return { ...set, set: true, name: set.title, lines, working: store.piece.together.working, stages: [], problem: null, size: null, levels: 0, tube: null, ring: null, strip: null, advice: null, sizes: [], warnings: set.reasons };
+}
 
 export function onChange(listener) {
   listeners.add(listener);
@@ -67,8 +79,14 @@ export async function loadPiece(id) {
 
 /** Takes a piece as the program told it. */
 export function take(piece) {
-  const photo = piece.photos.some((known) => known.id === store.photo) ? store.photo : (piece.photos[0]?.id ?? null);
-  update({ piece, photo }, "piece");
+  update({ piece, photo: stillThere(piece) }, "piece");
+}
+
+/** What was looked at, if it is still there; a set that was read anew has another name and the same place. */
+function stillThere(piece) {
+  if (piece.photos.some((known) => known.id === store.photo) || piece.together.sets.some((set) => set.id === store.photo)) return store.photo;
+  const place = store.piece?.together.sets.findIndex((set) => set.id === store.photo) ?? -1;
+  return piece.together.sets[place]?.id ?? piece.photos[0]?.id ?? null;
 }
 
 export async function look(id) {

@@ -12,7 +12,7 @@ const NARROWEST = 30;
 const crops = new Map();
 
 function crop(photo, line) {
-  const address = pictures.line(photo.id, line.cropKey);
+  const address = line.address ?? pictures.line(photo.id, line.cropKey);
   if (!crops.has(address)) {
     const image = new Image();
     image.src = address;
@@ -47,13 +47,24 @@ export function slice(photo, line, from, to, height) {
   return canvas;
 }
 
+/** The letter that the program read where a person reads another one: "a" of "a (98 %)". */
+function machine(letter) {
+  const read = letter.by.was.replace(/ \([^()]*\)$/, "");
+  return read.trim() === "" ? "\u2423" : read;
+}
+
 export class Tape {
   constructor(picturesPart) {
     this.pictures = picturesPart;
     this.body = h("div", { class: "tape-lines" });
     this.detail = h("div", { class: "letter-detail", hidden: true });
     this.element = h("section", { class: "tape", "aria-label": t("lines.title") }, this.body, this.detail);
-    this.body.addEventListener("keydown", (event) => this.key(event));
+    // A press gives the focus before it becomes a click: building the letters anew in between would lose the click.
+    this.body.addEventListener("pointerdown", () => (this.pressed = true));
+    this.body.addEventListener("keydown", (event) => {
+      this.pressed = false;
+      this.key(event);
+    });
   }
 
   show() {
@@ -97,6 +108,7 @@ export class Tape {
       Math.abs(Math.sin((line.angleDegrees * Math.PI) / 180)) > 0.7 && t("line.around"),
       t("line.ink", { px: Math.round(line.inkHeightPx) }),
       line.by && t("line.by", { person: line.by.person }),
+      line.program !== null && t("line.program", { text: line.program }),
     ].filter(Boolean);
     return h(
       "div",
@@ -108,8 +120,8 @@ export class Tape {
         h("span", { class: "leiden", lang: "" }, line.leiden),
         h("span", { class: "soft" }, facts.join(" · ")),
         h("span", { class: "space" }),
-        h("button", { type: "button", class: "tool", "data-key": `redraw-${line.id}`, disabled: !line.inStrip, onclick: () => this.pictures.startLine(line.id, line.inStrip) }, t("edit.line.redraw")),
-        h("button", { type: "button", class: "tool", "data-key": `remove-${line.id}`, onclick: () => this.correct({ kind: "line-removed", line: line.id, basis: photo.strip.key }) }, t("edit.line.remove")),
+        !photo.set && h("button", { type: "button", class: "tool", "data-key": `redraw-${line.id}`, disabled: !line.inStrip, onclick: () => this.pictures.startLine(line.id, line.inStrip) }, t("edit.line.redraw")),
+        !photo.set && h("button", { type: "button", class: "tool", "data-key": `remove-${line.id}`, onclick: () => this.correct({ kind: "line-removed", line: line.id, basis: photo.strip.key }) }, t("edit.line.remove")),
       ),
       h(
         "div",
@@ -143,13 +155,16 @@ export class Tape {
         tabindex: looked || first ? "0" : "-1",
         "aria-expanded": String(looked && !this.detail.hidden),
         style: { width: `${width}px` },
-        onclick: () => this.choose(l, i, true),
-        onfocus: () => this.choose(l, i, false),
+        onclick: () => {
+          this.pressed = false;
+          this.choose(l, i, true);
+        },
+        onfocus: () => this.pressed || this.choose(l, i, false),
       },
       h("span", { class: "unseen" }, label.join(", ")),
       slice(photo, line, edges[i], edges[i + 1], PICTURE_HEIGHT),
       h("span", { class: "read", lang: "", "aria-hidden": "true" }, letter.text === " " ? "\u2423" : letter.text),
-      h("span", { class: "sure", "aria-hidden": "true" }, letter.text === " " ? "" : letter.by ? "\u270e" : percent(letter.probability).replace(/\s%/, "")),
+      h("span", { class: "sure", "aria-hidden": "true" }, letter.text === " " ? "" : letter.by ? `\u270e ${machine(letter)}` : percent(letter.probability).replace(/\s%/, "")),
       h("span", { class: "bar-out" }, h("span", { class: "bar-in", style: { width: `${Math.round(letter.probability * 100)}%` } })),
       form && h("span", { class: "form-letter", lang: "", "aria-hidden": "true" }, place ? (place.differs ? ["\u2260", place.attested === " " ? "\u2423" : place.attested || "\u2205"] : place.attested === " " ? "\u2423" : place.attested) : ""),
     );
@@ -189,17 +204,20 @@ export class Tape {
       this.detail,
       h("div", { class: "detail-head" }, h("h3", {}, t("letter.detail", { n: index + 1, line: store.letter.line + 1 })), h("button", { type: "button", class: "tool", "aria-label": t("app.close"), onclick: () => this.leave() }, "\u00d7")),
       h("div", { class: "detail-pictures" }, h("figure", {}, slice(photo, line, edges[index], edges[index + 1], 96), h("figcaption", {}, t("letter.cut"))), place?.attested && place.attested !== " " && h("figure", {}, h("span", { class: `exemplar ${photo.styles[0]?.text ?? "roman"}` }, place.attested), h("figcaption", {}, t("letter.exemplar")))),
-      this.candidates(letter),
+      this.candidates(letter, photo.set),
       line.second && h("p", { class: "soft" }, line.second.agrees[index] ? t("letter.second.same") : t("letter.second.other", { text: letterName(letter.text) })),
       letter.by && h("p", { class: "soft" }, t("letter.by", { person: letter.by.person, when: when(letter.by.at), was: letter.by.was })),
-      h("label", { for: "letter-text" }, t("letter.type")),
-      h("div", { class: "row" }, input, h("button", { type: "button", class: "button strong", onclick: () => this.keep(input.value) }, t("letter.keep"))),
-      h("p", { class: "soft", id: "letter-hint" }, t("letter.type.hint")),
+      photo.set && h("p", { class: "soft" }, t("set.correct")),
+      !photo.set && [
+        h("label", { for: "letter-text" }, t("letter.type")),
+        h("div", { class: "row" }, input, h("button", { type: "button", class: "button strong", onclick: () => this.keep(input.value) }, t("letter.keep"))),
+        h("p", { class: "soft", id: "letter-hint" }, t("letter.type.hint")),
+      ],
       this.elsewhere(photo, letter),
     );
   }
 
-  candidates(letter) {
+  candidates(letter, fixed) {
     const all = [{ text: letter.text, probability: letter.probability }, ...letter.others].filter((one) => one.text !== "?" );
     return h(
       "div",
@@ -212,7 +230,7 @@ export class Tape {
           h(
             "li",
             {},
-            h("button", { type: "button", class: "candidate", "data-key": `candidate-${one.text}`, onclick: () => this.keep(one.text) }, h("span", { class: one.text.trim() ? "glyph" : "soft" }, letterName(one.text)), h("span", { class: "bar-out" }, h("span", { class: "bar-in", style: { width: `${Math.round(one.probability * 100)}%` } })), h("span", { class: "number" }, percent(one.probability))),
+            h("button", { type: "button", class: "candidate", "data-key": `candidate-${one.text}`, disabled: fixed, onclick: () => this.keep(one.text) }, h("span", { class: one.text.trim() ? "glyph" : "soft" }, letterName(one.text)), h("span", { class: "bar-out" }, h("span", { class: "bar-in", style: { width: `${Math.round(one.probability * 100)}%` } })), h("span", { class: "number" }, percent(one.probability))),
           ),
         ),
       ),
@@ -236,7 +254,7 @@ export class Tape {
     const photo = current();
     const line = photo.lines[store.letter.line];
     const letter = line.letters[store.letter.index];
-    if (await this.correct({ kind: "letter", line: line.id, letter: store.letter.index, was: letter.text, becomes: text, basis: line.basis })) this.leave();
+    if (await this.correct({ kind: "letter", line: line.id, letter: letter.id, was: letter.text, becomes: text, basis: line.basis })) this.leave();
   }
 
   async correct(correction) {
@@ -272,8 +290,8 @@ export class Tape {
       this.opened = true;
       update({ letter: { line: l, index: i } }, "letter");
       const input = this.detail.querySelector("input");
-      input.focus();
-      input.setSelectionRange(typed.length, typed.length);
+      input?.focus();
+      input?.setSelectionRange(typed.length, typed.length);
     }
   }
 

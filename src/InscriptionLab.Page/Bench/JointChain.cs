@@ -1,0 +1,59 @@
+using System;
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Linq;
+using System.Security.Cryptography;
+using System.Text;
+using System.Threading;
+using InscriptionLab.App.Examining;
+
+namespace InscriptionLab.Page.Bench;
+
+/// <summary>Reads the photos of a piece together once each of them is finished. A correction that changes no reading runs only the weighing again. Used by one thread at a time.</summary>
+internal sealed class JointChain
+{
+    /// <summary>How many results are kept: so many steps can be undone at no cost. A form of a surface takes tens of megabytes.</summary>
+    private const int Kept = 2;
+
+    private const int DigitsOfKey = 12;
+
+    private readonly Memo<string, ImmutableArray<SetExamination>> _sets = new(Kept);
+
+    /// <summary>Reads the photos together.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="stages">The stages.</param>
+    /// <param name="tell">Told the state before and after.</param>
+    /// <param name="cancel">Stops between photos.</param>
+    internal void Run(Piece piece, BenchStages stages, Action<JointState> tell, CancellationToken cancel)
+    {
+        var photos = piece.Photos.Select(photo => (photo.Id, photo.State)).ToList();
+        ImmutableArray<Examination> members = [.. photos.Select(photo => photo.State.ToExamination()).OfType<Examination>()];
+        if (members.Length < 2)
+        {
+            if (piece.Together != JointState.None)
+            {
+                tell(JointState.None);
+            }
+
+            return;
+        }
+
+        var houses = PhotosOfOneObject.Houses(members);
+        var unlike = houses.Length < 2 ? null : PhotosOfOneObject.Unlike(houses);
+        var key = Short(string.Join(';', photos.Select(photo => $"{photo.Id}:{photo.State.FindingKey}")));
+        var known = piece.Knowledge;
+        tell(piece.Together with { IsWorking = true });
+        var sets = _sets.Get(key, () => stages.Together(members, cancel)).Result;
+        tell(new JointState(
+            false,
+            [.. sets.Select((set, i) => new JointSet(string.Create(CultureInfo.InvariantCulture, $"{key}-{i}"), SetExaminer.Weighed(Fresh(set, members), stages.Examining, known.With(Evidence.Circumstances.None))))],
+            null,
+            unlike));
+    }
+
+    /// <summary>Gives a kept set with the photos' examinations as they are now: their evidence may have changed since.</summary>
+    private static SetExamination Fresh(SetExamination set, ImmutableArray<Examination> members) =>
+        set with { Members = [.. set.Members.Select(member => members.First(now => now.Photo.Sha256 == member.Photo.Sha256))] };
+
+    private static string Short(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)))[..DigitsOfKey];
+}
