@@ -26,6 +26,7 @@ public class SearchBenchmarks
     private Reading _three = null!;
     private Reading _doubtful = null!;
     private Reading _unreadable = null!;
+    private Reading _threeUnreadable = null!;
 
     [GlobalSetup]
     public void Prepare()
@@ -51,6 +52,7 @@ public class SearchBenchmarks
         _one = Typed(name);
         _doubtful = new Reading("typed", [Line(name, at => at % 3 == 0 ? 0.7 : 0.95)], []);
         _unreadable = new Reading("typed", [Line($"{name[..3]}?{name[4..]}", _ => 0.95)], []);
+        _threeUnreadable = new Reading("typed", [Line($"{name[..3]}?{name[4..6]}??{name[8..]}", _ => 0.95)], []);
         _three = Typed(name, "14, Cawdry Lane", "BRACKHAVEN");
     }
 
@@ -67,6 +69,10 @@ public class SearchBenchmarks
     /// <summary>One letter that cannot be read.</summary>
     [Benchmark]
     public object One_line_with_a_gap() => _comparer.Compare(_unreadable);
+
+    /// <summary>Three letters that cannot be read, two of them side by side.</summary>
+    [Benchmark]
+    public object One_line_with_three_gaps() => _comparer.Compare(_threeUnreadable);
 
     private static Reading Typed(params string[] lines) => new("typed", [.. lines.Select(line => Line(line, _ => 0.95))], []);
 

@@ -36,6 +36,7 @@ internal sealed class WindowCosts
             ? weights.Likely(0).Where(fold => fold.Length > 1).Select(fold => (fold, AlignmentCosts.Cost(weights.Ratio(fold)))).ToImmutableArray()
             : [])];
         LeastOfAnEdit = Math.Min(AsGoodAsThere, _missing.Min());
+        Unreadable = window.Places.Count(place => place.Weights is { IsUnreadable: true });
         (PlacesOf, Free) = Bound(folds, isPunctuation);
     }
 
@@ -48,10 +49,22 @@ internal sealed class WindowCosts
     /// <summary>Gets how many letters may differ at less than that cost: places that the reader itself doubts, and letters that it takes for two.</summary>
     internal double Free { get; }
 
+    /// <summary>
+    /// Gets the number of places that cannot be read. They are left out of <see cref="PlacesOf"/>: each may stand for one letter, whichever it is, at no less than
+    /// <see cref="ComparerOptions.UnreadableCost"/>, or for none at no cost.
+    /// </summary>
+    internal int Unreadable { get; }
+
     internal int FewestWords => _window.LineCount;
 
     /// <summary>Gives a lower bound for the cost of a form, from the number of its letters that differ.</summary>
-    internal double AtLeast(int edits) => LeastOfAnEdit * Math.Max(0, edits - Free);
+    /// <param name="edits">Letters that differ from the places that can be read.</param>
+    internal double AtLeast(int edits)
+    {
+        var differ = Math.Max(0, edits - Free);
+        var unread = Math.Min(Unreadable, differ);
+        return (Math.Min(_options.UnreadableCost, LeastOfAnEdit) * unread) + (LeastOfAnEdit * (differ - unread));
+    }
 
     /// <summary>Gives the cost of the best alignment of a form, shapes of letters left out; anything above the limit where it is above it.</summary>
     internal double Cheapest(IndexedForm form, double limit)
@@ -156,6 +169,13 @@ internal sealed class WindowCosts
                 continue;
             }
 
+            if (seen.Weights!.IsUnreadable)
+            {
+                free += _pairs[place].Select(pair => Math.Max(0, LettersOf(pair.Fold) - (pair.Cost / LeastOfAnEdit))).DefaultIfEmpty(0).Max();
+                free += place > 0 && IsDoubtfulSwap(place) ? 1 : 0;
+                continue;
+            }
+
             for (var number = 0; number < folds.Length; number++)
             {
                 places[number] |= IsLetter(number) && _match[number][place] < AsGoodAsThere && bit < BitsOfPlaces ? 1UL << bit : 0;
@@ -175,6 +195,8 @@ internal sealed class WindowCosts
             int[] letters = [.. Readings.Graphemes.Of(pair).Select(letter => Array.IndexOf(folds, letter)).Where(number => number < 0 || IsLetter(number))];
             return letters.Length == 0 ? 1 : letters.Length - (letters.Any(number => number >= 0 && _match[number][place] < AsGoodAsThere) ? 1 : 0);
         }
+
+        int LettersOf(string pair) => Readings.Graphemes.Of(pair).Count;
 
         bool IsLetter(int number) => folds[number] != LetterFold.Space && !isPunctuation[number];
     }

@@ -38,7 +38,7 @@ public sealed class LongListTests
                 3 => [string.Join(' ', Enumerable.Range(0, 6).Select(_ => forms[random.Next(forms.Length)]))],
                 _ => [read],
             };
-            var reading = Fabricated.Of([.. lines.Select(line => Doubted(line, query % 5, random))]);
+            var reading = Fabricated.Of([.. lines.Select(line => Doubted(line, query % 6, random))]);
 
             Assert.Equal(Told(slow.Compare(reading)), Told(quick.Compare(reading)));
         }
@@ -46,7 +46,7 @@ public sealed class LongListTests
 
     private static string[] Told(ReadingComparison comparison) => [.. comparison.Nearest.Select(nearest => FormattableString.Invariant($"{nearest.Form.Form} {nearest.Distance:0.000000} {nearest.Span}"))];
 
-    /// <summary>A line whose letters are doubted more or less: other letters in their place, two letters, a stop, none; some cannot be read.</summary>
+    /// <summary>A line whose letters are doubted more or less: other letters in their place, two letters, a stop, none; some cannot be read, with or without a guess.</summary>
     private static LineReading Doubted(string text, int doubt, Random random) => Fabricated.Line([.. Fabricated.Clusters(text).Select(letter =>
     {
         if (doubt == 0 || random.Next(4) > 0)
@@ -54,9 +54,15 @@ public sealed class LongListTests
             return Fabricated.Letter(letter, 0.999);
         }
 
-        var probability = 1 - (random.NextDouble() * doubt / 5);
+        var probability = 1 - (random.NextDouble() * Math.Min(4, doubt) / 5);
         string[] others = [((char)('a' + random.Next(26))).ToString(), string.Empty, letter + One(Codas, random)[..1], "rn", ".", " "];
         var other = others[random.Next(others.Length)];
+        if (doubt == 5)
+        {
+            (string, double)[] guesses = random.Next(3) switch { 0 => [], 1 => [(other, probability / 2)], _ => [(letter, probability / 2), (other, probability / 3)] };
+            return Fabricated.Letter(Letter.Unreadable, probability / 2, guesses);
+        }
+
         return doubt == 4 && random.Next(6) == 0
             ? Fabricated.Letter(Letter.Unreadable, probability / 2, (letter, probability / 2))
             : Fabricated.Letter(letter, probability, (other, (1 - probability) * random.NextDouble()));
