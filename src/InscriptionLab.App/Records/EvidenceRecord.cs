@@ -12,6 +12,7 @@ namespace InscriptionLab.App.Records;
 /// <param name="Remarks">What the recorded construction means beyond years.</param>
 /// <param name="Prior">Odds beforehand as the user wrote them; null where none were given.</param>
 /// <param name="Posterior">Probabilities for these odds; null where none were given.</param>
+/// <param name="Decides">The observation that would decide most between the propositions; null where none would.</param>
 /// <param name="Scale">The words for ratios, band by band.</param>
 internal sealed record EvidenceRecord(
     string? House,
@@ -23,4 +24,5 @@ internal sealed record EvidenceRecord(
     ImmutableArray<string> Remarks,
     string? Prior,
     PosteriorRecord? Posterior,
+    string? Decides,
     ImmutableArray<string> Scale);

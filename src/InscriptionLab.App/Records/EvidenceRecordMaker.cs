@@ -20,6 +20,7 @@ internal static class EvidenceRecordMaker
         report.Remarks,
         report.Prior?.AsGiven,
         report.Posterior is { } posterior ? new PosteriorRecord(Math.Round(posterior.House, Digits), Math.Round(posterior.Period, Digits), Math.Round(posterior.Modern, Digits)) : null,
+        report.Deciding?.Sentence,
         EvidenceSentences.Scale);
 
     private static EvidenceItemRecord Of(EvidenceItem item) => new(

@@ -52,9 +52,11 @@ internal static class DateEvidence
     {
         var apart = others.FirstOrDefault(other => other.Interval.Intersect(statement.Interval) is null);
         return apart is null
-            ? ($"{Capital(statement.What)} ({statement.Interval}) fits the years of the house{(others.Length == 0 ? " as far as they are listed" : string.Empty)}.", EvidenceTables.Weight(feature, fits))
-            : ($"{Capital(statement.What)} ({statement.Interval}) does not fit {apart.What} ({apart.Interval}).", EvidenceTables.Weight(feature, "apart"));
+            ? ($"{Capital(statement.What)} ({statement.Interval}) {(AreWords(statement) ? "fit" : "fits")} the years of the house{(others.Length == 0 ? " as far as they are listed" : string.Empty)}.", EvidenceTables.Weight(feature, fits))
+            : ($"{Capital(statement.What)} ({statement.Interval}) {(AreWords(statement) ? "do" : "does")} not fit {apart.What} ({apart.Interval}).", EvidenceTables.Weight(feature, "apart"));
     }
+
+    private static bool AreWords(DateStatement statement) => statement.Kind == DateKind.Wording;
 
     private static string Spelt(SecondName second) => second.IsSpeltAsListed
         ? $"spelt as '{second.Nearest.Form.Form}' in the list"

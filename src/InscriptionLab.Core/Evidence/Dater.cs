@@ -11,8 +11,6 @@ namespace InscriptionLab.Evidence;
 /// <summary>Puts together what the form, the address and the words on a piece tell of years. A year that the engraver cut is not taken for the year of the piece.</summary>
 public sealed class Dater
 {
-    private const char AddressDelimiter = ',';
-
     private readonly ReferenceList _references;
     private readonly EvidenceOptions _options;
     private readonly Comparer _addresses;
@@ -26,7 +24,7 @@ public sealed class Dater
         ArgumentNullException.ThrowIfNull(references);
         _references = references;
         _options = options ?? new EvidenceOptions();
-        var streets = references.Forms.Where(form => form.Address is not null).Select(form => Street(form.Address!)).Distinct();
+        var streets = references.Forms.Where(form => form.Address is not null).Select(form => RowYears.Street(form.Address!)).Distinct();
         _addresses = new Comparer(references with { Forms = [.. streets.Select(street => new ReferenceForm(street, street, AttestationStatus.Attested))] });
     }
 
@@ -52,6 +50,12 @@ public sealed class Dater
             _options.Coverage);
     }
 
+    /// <summary>Gives how a statement calls words of the table.</summary>
+    internal static string WordsOf(DatedWording wording) => $"the words '{wording.Words}'";
+
+    /// <summary>Gives how a statement calls words of a house.</summary>
+    internal static string WordsOf(string words, string maker) => $"the words '{words}' of {maker}";
+
     /// <summary>Years of a form that is spelt as on the piece; a mark of modern pieces has none.</summary>
     private IEnumerable<DateStatement> OfForm(Finding finding)
     {
@@ -60,15 +64,12 @@ public sealed class Dater
             return [];
         }
 
-        return Statement($"the form '{form.Form}'", RowsLike(form), form.Source, DateKind.Form);
+        return Statement($"the form '{form.Form}'", RowYears.Like(form, _references), form.Source, DateKind.Form);
     }
 
     private IEnumerable<DateStatement> OfSecond(SecondName? second) => second is { IsSpeltAsListed: true, Nearest.Form: var form }
-        ? Statement($"the second name '{form.Form}'", RowsLike(form), form.Source, DateKind.SecondName)
+        ? Statement($"the second name '{form.Form}'", RowYears.Like(form, _references), form.Source, DateKind.SecondName)
         : [];
-
-    private IEnumerable<ReferenceForm> RowsLike(ReferenceForm form) =>
-        _references.Forms.Where(row => row.Status == form.Status && row.Maker == form.Maker && SameSpelling(row.Form, form.Form));
 
     /// <summary>Years in which the list has the house of the form at the address, or any house where the form tells of none.</summary>
     private IEnumerable<DateStatement> OfAddress(Reading reading, string? maker, string? second)
@@ -79,7 +80,7 @@ public sealed class Dater
             return [];
         }
 
-        var rows = _references.Forms.Where(row => row.Address is { } address && Street(address) == nearest.Form.Form).ToArray();
+        var rows = _references.Forms.Where(row => row.Address is { } address && RowYears.Street(address) == nearest.Form.Form).ToArray();
         var own = rows.Where(row => row.Maker == maker).ToArray();
         return own.Length > 0
             ? Statement($"the address '{nearest.Form.Form}' of {maker}", own, own[0].Source, DateKind.Address)
@@ -93,7 +94,7 @@ public sealed class Dater
     private IEnumerable<DateStatement> OfWords(Reading reading)
     {
         var words = new WordsRead(reading, _options.ReadableLetter);
-        return EvidenceTables.Wordings.Where(words.Has).Select(wording => new DateStatement($"the words '{wording.Words}'", new DateInterval(wording.NotBefore, null), wording.Source, DateKind.Wording, DatedWording.Coverage));
+        return EvidenceTables.Wordings.Where(words.Has).Select(wording => new DateStatement(WordsOf(wording), new DateInterval(wording.NotBefore, null), wording.Source, DateKind.Wording, DatedWording.Coverage));
     }
 
     /// <summary>Words that the list has beside forms of the house.</summary>
@@ -106,7 +107,7 @@ public sealed class Dater
         }
 
         var words = new WordsRead(reading, _options.ReadableLetter);
-        return worded.GroupBy(row => row.Wording!).Where(rows => words.Has(rows.Key)).SelectMany(rows => Statement($"the words '{rows.Key}' of {maker}", rows, rows.First().Source, DateKind.Wording));
+        return worded.GroupBy(row => row.Wording!).Where(rows => words.Has(rows.Key)).SelectMany(rows => Statement(WordsOf(rows.Key, maker!), rows, rows.First().Source, DateKind.Wording));
     }
 
     private IEnumerable<DateStatement> OfStyle(Reading reading) => reading.Style is [var style, ..] && style.Probability.Value >= _options.KnownStyle
@@ -117,33 +118,6 @@ public sealed class Dater
         .Where(row => row.IsDated)
         .Select(row => new DateStatement($"the {ConstructionRecord.Plain(row.Feature)} ({ConstructionRecord.Plain(row.Observation)})", row.Years, $"{row.Basis}: {row.Source}", DateKind.Construction, row.Coverage) { Part = row.Part });
 
-    private static IEnumerable<DateStatement> Statement(string what, IEnumerable<ReferenceForm> rows, string? source, DateKind kind)
-    {
-        var dated = rows.Where(row => row.From is not null || row.To is not null).ToArray();
-        return dated.Length == 0
-            ? []
-            :
-            [
-                new DateStatement(
-                    what,
-                    dated.Select(row => new DateInterval(row.From, row.To)).Aggregate((first, second) => first.Hull(second)),
-                    source ?? "the reference list",
-                    kind,
-                    dated.Min(row => Coverage(row.Certainty))),
-            ];
-    }
-
-    /// <summary>How far years of the list are trusted: directories run late and houses worked on after their last entry (common practice; the figures are choices).</summary>
-    private static double Coverage(FormCertainty? certainty) => certainty switch
-    {
-        FormCertainty.Certain => 0.95,
-        FormCertainty.Probable => 0.9,
-        FormCertainty.Possible => 0.75,
-        _ => 0.85,
-    };
-
-    /// <summary>The address without its town, where what is left still has a name in it and not a number alone.</summary>
-    private static string Street(string address) => address.LastIndexOf(AddressDelimiter) is > 0 and var end && address.AsSpan(0, end).ContainsAnyInRange('A', 'z') ? address[..end] : address;
-
-    private static bool SameSpelling(string first, string second) => Graphemes.Of(first).Select(LetterFold.Of).SequenceEqual(Graphemes.Of(second).Select(LetterFold.Of));
+    private static IEnumerable<DateStatement> Statement(string what, IEnumerable<ReferenceForm> rows, string? source, DateKind kind) =>
+        RowYears.Of(rows) is var (years, coverage) ? [new DateStatement(what, years, source ?? "the reference list", kind, coverage)] : [];
 }

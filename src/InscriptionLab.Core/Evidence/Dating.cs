@@ -32,7 +32,7 @@ public sealed record Dating(ImmutableArray<DateStatement> Statements, DateInterv
 
     /// <summary>Gets the dating in sentences; empty where nothing tells of years.</summary>
     public ImmutableArray<string> Sentences => Statements.IsEmpty
-        ? []
+        ? [.. Next is { } first ? [first.Sentence] : ImmutableArray<string>.Empty]
         :
         [
             .. Statements.Select(statement => string.Create(CultureInfo.InvariantCulture, $"{Capital(statement.What)}: {statement.Interval} ({statement.Source}; taken to hold for {statement.Coverage:0 %} of such pieces).")),

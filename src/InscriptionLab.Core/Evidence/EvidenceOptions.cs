@@ -28,6 +28,14 @@ public sealed record EvidenceOptions
     /// <value>Default 0.9: nine pieces in ten.</value>
     public double Coverage { get; init; } = 0.9;
 
+    /// <summary>Gets the share of marks that are expected to have an address somewhere on the piece.</summary>
+    /// <value>Default 0.5: a choice, common practice being that address and name often stand together; it only ranks what to look at next.</value>
+    public double AddressShare { get; init; } = 0.5;
+
+    /// <summary>Gets the share of pieces of late enough years that are expected to have one of the words that tell of a first year.</summary>
+    /// <value>Default 0.2: a choice, such words being the exception; it only ranks what to look at next.</value>
+    public double WordingShare { get; init; } = 0.2;
+
     /// <summary>Gets the first number that counts as a year cut in the mark.</summary>
     /// <value>Default 1600: before any telescope.</value>
     public int FirstYear { get; init; } = 1600;

@@ -30,6 +30,9 @@ public sealed record EvidenceReport(
     /// <summary>Gets a second house named on the piece; null where there is none.</summary>
     public SecondName? Second { get; init; }
 
+    /// <summary>Gets which observation not yet made would decide most between the propositions; null where none would.</summary>
+    public DecidingObservation? Deciding { get; init; }
+
     /// <summary>Gets a value indicating whether there is anything to say.</summary>
     public bool IsEmpty => Items.IsEmpty && Dating.Statements.IsEmpty && Remarks.IsEmpty;
 

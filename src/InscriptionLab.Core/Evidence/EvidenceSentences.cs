@@ -67,6 +67,11 @@ public static class EvidenceSentences
             ({ } prior, { } posterior) => Of(prior.AsGiven, posterior),
             _ => "No probability is stated, since no odds beforehand were given (--prior; 3/17, three of seventeen, is common practice for much-copied names and rests on no count).",
         };
+        if (report.Deciding is { } deciding)
+        {
+            yield return deciding.Sentence;
+        }
+
         yield return Caution;
     }
 

@@ -15,9 +15,6 @@ namespace InscriptionLab.Evidence;
 /// </summary>
 public sealed class EvidenceWeigher
 {
-    private static readonly ImmutableArray<(Proposition First, Proposition Second)> Pairs =
-        [(Proposition.House, Proposition.PeriodOther), (Proposition.House, Proposition.Modern), (Proposition.PeriodOther, Proposition.Modern)];
-
     private readonly ReferenceList _references;
     private readonly EvidenceOptions _options;
     private readonly Dater _dater;
@@ -51,18 +48,26 @@ public sealed class EvidenceWeigher
         var house = finding.Leading?.Form.Maker;
         var second = _second.Find(reading, finding);
         var dating = _dater.Date(reading, finding, second, known.Construction);
-        dating = dating with { Next = DateNarrower.Next(known.Construction?.Table ?? _table, known.Construction, dating.Statements, _options.Coverage) };
+        if (house is not null || !dating.Statements.IsEmpty)
+        {
+            var questions = new DateQuestions(_references, _options).Open(reading, finding, dating.Statements, known.Construction?.Table ?? _table, known.Construction);
+            dating = dating with { Next = DateNarrower.Next(questions, dating.Statements, _options.Coverage) };
+        }
+
         ReferenceForm[] rows = [.. _references.Forms.Where(form => form.Maker == house)];
+        var bounds = new RatioBounds(_options, rows.Length);
         ImmutableArray<EvidenceItem> items = house is null
             ? []
-            : [.. Observations(reading, finding, rows, dating, second, known).Select(seen => new EvidenceItem(seen.Statement, seen.Weight, [.. Pairs.Select(pair => Ratio(seen.Weight, pair))]))];
-        ImmutableArray<PairRatio> ratios = items.IsEmpty ? [] : [.. Pairs.Select((pair, index) => Together(pair, items.Sum(item => item.Ratios[index].Log10Ratio), rows.Length))];
+            : [.. Observations(reading, finding, rows, dating, second, known).Select(seen => new EvidenceItem(seen.Statement, seen.Weight, bounds.Of(seen.Weight)))];
+        ImmutableArray<PairRatio> ratios = items.IsEmpty ? [] : bounds.Together([.. items.Select(item => item.Weight)]);
+        var open = items.IsEmpty ? [] : new OpenFeatures(finding, [.. rows.Where(form => form.Status == AttestationStatus.Attested)], items, dating, _options).All();
         return new EvidenceReport(house, rows.Length, items, ratios, dating)
         {
             Prior = known.Prior,
             Posterior = known.Prior is { } prior && !ratios.IsEmpty ? Posterior.Of(prior, ratios) : null,
             Remarks = known.Construction?.Remarks ?? [],
             Second = second,
+            Deciding = items.IsEmpty ? null : new Decider(items, rows.Length, known.Prior, _options).Next(open),
         };
     }
 
@@ -92,18 +97,5 @@ public sealed class EvidenceWeigher
         {
             yield return ($"Another photo shows the name of {other}: the photos show two objects, or parts that may not belong together.", EvidenceTables.Weight("photos", "two-houses"));
         }
-    }
-
-    private PairRatio Ratio(FeatureWeight weight, (Proposition First, Proposition Second) pair)
-    {
-        var log10 = Math.Log10(weight.Under(pair.First) / weight.Under(pair.Second));
-        var capped = EvidenceMath.Capped(log10, weight.Basis == "opinion" ? _options.MaximumLog10OfOpinion : _options.MaximumLog10OfFeature);
-        return new PairRatio(pair.First, pair.Second, capped, !capped.Equals(log10));
-    }
-
-    private PairRatio Together((Proposition First, Proposition Second) pair, double sum, int rows)
-    {
-        var capped = EvidenceMath.Capped(sum, Math.Min(_options.MaximumLog10, Math.Log10(Math.Max(1, rows))));
-        return new PairRatio(pair.First, pair.Second, capped, !capped.Equals(sum));
     }
 }

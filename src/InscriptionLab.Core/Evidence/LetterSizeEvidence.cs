@@ -2,7 +2,6 @@ using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
-using InscriptionLab.Comparison;
 using InscriptionLab.Findings;
 using InscriptionLab.Measures;
 using InscriptionLab.Readings;

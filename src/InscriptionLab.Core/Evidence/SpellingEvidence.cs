@@ -37,7 +37,7 @@ internal static class SpellingEvidence
 
         var shares = Shares(finding, leading);
         var most = Array.IndexOf(shares, shares.Max());
-        var rows = Names.Select(name => EvidenceTables.Weights.Single(weight => weight.Feature == "spelling" && weight.Observation == name)).ToArray();
+        var rows = Rows();
         double Mixed(Proposition proposition) => Under(rows, proposition, attested).Zip(shares, (weight, share) => weight * share).Sum();
         var weight = rows[most] with
         {
@@ -48,6 +48,17 @@ internal static class SpellingEvidence
         };
         return (Statement(leading.Nearest.Form, shares, most), weight);
     }
+
+    /// <summary>Gives what a clearer photo may show, each answer with its weights and how probable this photo leaves it.</summary>
+    internal static ImmutableArray<(FeatureWeight Weight, double Share)> Answers(Finding finding, int attested)
+    {
+        var rows = Rows();
+        var house = Under(rows, Proposition.House, attested);
+        var shares = Shares(finding, new FormStanding(finding.Leading!, new JudgeOptions()));
+        return [.. rows.Select((row, at) => (row with { House = house[at] }, shares[at])).Where(answer => answer.Item2 > 0)];
+    }
+
+    private static FeatureWeight[] Rows() => [.. Names.Select(name => EvidenceTables.Weight("spelling", name))];
 
     /// <summary>
     /// However rare the table has it that a house spells itself in a way not listed, n rows that spell it as listed do not show it to be rarer than one in n + 2

@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Immutable;
 using System.Linq;
-using System.Text;
 using InscriptionLab.Comparison;
 using InscriptionLab.Core.Tests.Comparison;
 using InscriptionLab.Evidence;
