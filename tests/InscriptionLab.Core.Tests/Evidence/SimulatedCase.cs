@@ -16,6 +16,15 @@ namespace InscriptionLab.Core.Tests.Evidence;
 /// <param name="Report">The weighing.</param>
 internal sealed record SimulatedCase(string House, Proposition Truth, string Cut, string AllCut, int Year, Reading Reading, Finding Finding, EvidenceReport Report)
 {
+    /// <summary>Gets the ratio of the house against the other two for somebody who knows the world and sees what is cut.</summary>
+    internal double KnownCut { get; init; }
+
+    /// <summary>Gets the same for somebody who knows the world and sees the name only as the reader states its letters.</summary>
+    internal double KnownRead { get; init; }
+
+    /// <summary>Gets the same ratio held back by the number of rows of the house, as the program's is.</summary>
+    internal double KnownReadBounded => Math.Clamp(KnownRead, 1.0 / Math.Max(1, Report.Rows), Math.Max(1, Report.Rows));
+
     /// <summary>Gets the ratio of the house against the other two, each as likely as the other; 1 where nothing was weighed.</summary>
     internal double HouseAgainstOthers => Report.Ratios.IsEmpty
         ? 1

@@ -16,22 +16,48 @@ namespace InscriptionLab.Core.Tests.Evidence;
 /// A world of invented houses with their own marks, trade copies of their time and modern reproductions. How often each kind does what is fixed
 /// here, once, and was not fitted to the weights of the program: one in twenty-five of the houses' own marks is spelt otherwise, half the copies spell rightly, and so on.
 /// </summary>
-
-
 internal sealed class SimulatedWorld
 {
+    /// <summary>How often a house misspells itself, cuts its address, and uses its usual style.</summary>
+    internal const double OwnMisspelt = 0.04;
+
+    internal const double OwnAddress = 0.5;
+    internal const double OwnStyle = 0.75;
+
+    /// <summary>How often a copy spells rightly, and otherwise as the copy that is listed; has the house's address, and otherwise any house's; uses the house's style.</summary>
+    internal const double CopyRight = 0.5;
+
+    internal const double CopyAsListed = 0.4;
+    internal const double CopyOwnAddress = 0.15;
+    internal const double CopyAnyAddress = 0.3;
+    internal const double CopiedStyle = 0.3;
+
+    /// <summary>How often a reproduction says where it was made, and is in sans; the years that it may claim.</summary>
+    internal const double ModernMadeIn = 0.2;
+
+    internal const double ModernSans = 0.5;
+    internal const int LegendYears = LastLegendYear - FirstLegendYear;
+    internal const string MadeIn = "MADE IN ENGLAND";
+
+    /// <summary>How often any mark is in capitals.</summary>
+    internal const double Capitals = 0.4;
+
+    private const int FirstLegendYear = 1750;
+    private const int LastLegendYear = 1915;
+
     private static readonly string[] Onsets = "b br c cr d dr f fr g gr h k l m n p pr r s st t th tr v w".Split(' ');
     private static readonly string[] Nuclei = "a e i o u ai ea ou ow".Split(' ');
     private static readonly string[] Codas = "ck d ll n nd rn ss st t th m sh ld".Split(' ');
     private static readonly string[] Endings = "by ham ridge well worth hill more wick grave".Split(' ');
-    private static readonly string[] Styles = ["roman", "italic", "script", "sans", "didone", "blackletter"];
+    internal static readonly string[] Styles = ["roman", "italic", "script", "sans", "didone", "blackletter"];
 
     private readonly Random _random;
     private readonly ReaderNoise _noise;
-    private readonly ImmutableArray<House> _houses;
+    private readonly ImmutableArray<SimulatedHouse> _houses;
     private readonly Comparer _comparer;
     private readonly EvidenceWeigher _weigher;
     private readonly Judge _judge = new();
+    private readonly WorldOracle _oracle;
 
     internal SimulatedWorld(int seed, int houses, int leastHeight)
     {
@@ -39,6 +65,7 @@ internal sealed class SimulatedWorld
         _noise = new ReaderNoise(_random, leastHeight);
         _houses = [.. Enumerable.Range(0, houses).Select(_ => NewHouse()).DistinctBy(house => house.Name)];
         List = new ReferenceList("a simulated world", string.Empty, [.. _houses.SelectMany(Rows)]);
+        _oracle = new WorldOracle(_houses);
         _comparer = new Comparer(List);
         _weigher = new EvidenceWeigher(List, null, _comparer);
     }
@@ -62,22 +89,29 @@ internal sealed class SimulatedWorld
         var lines = piece.Lines.Select(_noise.Read).ToArray();
         var reading = Fabricated.Of(lines) with { Style = [new StyleCandidate(piece.Style, Probability.From(0.9))] };
         var finding = _judge.Decide(_comparer.Compare(reading));
-        return new SimulatedCase(house.Name, truth, piece.Lines[0], string.Join(' ', piece.Lines), piece.Year, reading, finding, _weigher.Weigh(reading, finding, Circumstances.None with { Prior = PriorOdds.Parse("1:1:1") }));
+        return new SimulatedCase(house.Name, truth, piece.Lines[0], string.Join(' ', piece.Lines), piece.Year, reading, finding, _weigher.Weigh(reading, finding, Circumstances.None with { Prior = PriorOdds.Parse("1:1:1") }))
+        {
+            KnownCut = _oracle.Ratio(house, piece, text => text == piece.Lines[0] ? 1 : 0),
+            KnownRead = _oracle.Ratio(house, piece, text => WorldOracle.OfReading(lines[0], text)),
+        };
     }
+
+    /// <summary>Gives the legend of modern pieces that the list knows.</summary>
+    internal static string Legend(string capitals) => $"{capitals} LONDON 1785";
 
     private bool Chance(double probability) => _random.NextDouble() < probability;
 
     private static T One<T>(IReadOnlyList<T> from, Random random) => from[random.Next(from.Count)];
 
-    private House NewHouse()
+    private SimulatedHouse NewHouse()
     {
         var name = One(Onsets, _random) + One(Nuclei, _random) + One(Codas, _random) + (Chance(0.5) ? One(Nuclei, _random) + One(Codas, _random) : string.Empty) + One(Endings, _random);
         var spelt = char.ToUpperInvariant(name[0]) + name[1..];
         var from = _random.Next(1770, 1850);
-        return new House(spelt, One(Styles, _random), from, from + _random.Next(15, 45), $"{_random.Next(1, 60)}, {char.ToUpperInvariant(name[0])}{One(Nuclei, _random)}{One(Codas, _random)} Lane", Misspelt(spelt), _random.Next(1, 12));
+        return new SimulatedHouse(spelt, One(Styles, _random), from, from + _random.Next(15, 45), $"{_random.Next(1, 60)}, {char.ToUpperInvariant(name[0])}{One(Nuclei, _random)}{One(Codas, _random)} Lane", Misspelt(spelt), _random.Next(1, 12));
     }
 
-    private static IEnumerable<ReferenceForm> Rows(House house)
+    private static IEnumerable<ReferenceForm> Rows(SimulatedHouse house)
     {
         ReferenceForm Row(string form, AttestationStatus status) => new(form, house.Name, status)
         {
@@ -96,36 +130,36 @@ internal sealed class SimulatedWorld
         }
 
         yield return Row(house.ListedCopy, AttestationStatus.PeriodCopy);
-        yield return Row($"{house.Name.ToUpperInvariant()} LONDON 1785", AttestationStatus.Reproduction);
+        yield return Row(Legend(house.Name.ToUpperInvariant()), AttestationStatus.Reproduction);
     }
 
-    private Piece Own(House house)
+    private SimulatedPiece Own(SimulatedHouse house)
     {
-        var spelling = Chance(0.04) ? Misspelt(house.Name) : house.Name;
-        return new Piece(Chance(0.5) ? [Cased(spelling), house.Address] : [Cased(spelling)], Chance(0.75) ? house.Style : One(Styles, _random), _random.Next(house.From, house.To + 1));
+        var spelling = Chance(OwnMisspelt) ? Misspelt(house.Name) : house.Name;
+        return new SimulatedPiece(Chance(OwnAddress) ? [Cased(spelling), house.Address] : [Cased(spelling)], Chance(OwnStyle) ? house.Style : One(Styles, _random), _random.Next(house.From, house.To + 1));
     }
 
-    private Piece Copy(House house)
+    private SimulatedPiece Copy(SimulatedHouse house)
     {
-        var spelling = Chance(0.5) ? house.Name : Chance(0.4) ? house.ListedCopy : Misspelt(house.Name);
-        var address = Chance(0.15) ? house.Address : Chance(0.3) ? One(_houses, _random).Address : null;
-        return new Piece(address is null ? [Cased(spelling)] : [Cased(spelling), address], Chance(0.3) ? house.Style : One(Styles, _random), _random.Next(house.From, house.To + 30));
+        var spelling = Chance(CopyRight) ? house.Name : Chance(CopyAsListed) ? house.ListedCopy : Misspelt(house.Name);
+        var address = Chance(CopyOwnAddress) ? house.Address : Chance(CopyAnyAddress) ? One(_houses, _random).Address : null;
+        return new SimulatedPiece(address is null ? [Cased(spelling)] : [Cased(spelling), address], Chance(CopiedStyle) ? house.Style : One(Styles, _random), _random.Next(house.From, house.To + 30));
     }
 
-    private Piece Reproduction(House house)
+    private SimulatedPiece Reproduction(SimulatedHouse house)
     {
         var capitals = house.Name.ToUpperInvariant();
         ImmutableArray<string> lines = _random.Next(4) switch
         {
-            0 => [$"{capitals} LONDON 1785"],
-            1 => [capitals, "LONDON", $"{_random.Next(1750, 1915)}"],
+            0 => [Legend(capitals)],
+            1 => [capitals, "LONDON", $"{_random.Next(FirstLegendYear, LastLegendYear)}"],
             2 => [Cased(Misspelt(house.Name))],
             _ => [Cased(house.Name)],
         };
-        return new Piece(Chance(0.2) ? lines.Add("MADE IN ENGLAND") : lines, Chance(0.5) ? "sans" : One(Styles, _random), _random.Next(1930, 1980));
+        return new SimulatedPiece(Chance(ModernMadeIn) ? lines.Add(MadeIn) : lines, Chance(ModernSans) ? "sans" : One(Styles, _random), _random.Next(1930, 1980));
     }
 
-    private string Cased(string text) => Chance(0.4) ? text.ToUpperInvariant() : text;
+    private string Cased(string text) => Chance(Capitals) ? text.ToUpperInvariant() : text;
 
     /// <summary>One letter inside the name replaced, doubled or left out.</summary>
     private string Misspelt(string name)
@@ -140,8 +174,4 @@ internal sealed class SimulatedWorld
             _ => name[..index] + (name[index] == 'n' ? 'm' : 'n') + name[(index + 1)..],
         };
     }
-
-    private sealed record House(string Name, string Style, int From, int To, string Address, string ListedCopy, int Sightings);
-
-    private sealed record Piece(ImmutableArray<string> Lines, string Style, int Year);
 }
