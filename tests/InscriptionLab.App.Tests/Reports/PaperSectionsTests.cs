@@ -24,6 +24,7 @@ public sealed class PaperSectionsTests
         ["screws hand cut: mostly before lathes (common practice)."],
         "3/17",
         new PosteriorRecord(0.25, 0.5, 0.25),
+        "What would decide most: where the signature stands.",
         []);
 
     private static readonly PaperObject Whole = new("Piece", null, null, null,

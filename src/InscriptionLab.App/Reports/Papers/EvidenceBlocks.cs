@@ -38,7 +38,7 @@ internal static class EvidenceBlocks
                 .. together.IsEmpty ? ImmutableArray<ImmutableArray<string>>.Empty : [Row("all together", together, evidence.Together!.Capped ? "capped by the number of rows for the house" : "the product", "any of the above")],
             ],
             FirstRatio);
-        yield return new Block.Sentences([.. together.Select(ratio => $"All together is {EvidenceSentences.Of(ratio)}."), .. Odds(evidence), EvidenceSentences.Caution]);
+        yield return new Block.Sentences([.. together.Select(ratio => $"All together is {EvidenceSentences.Of(ratio)}."), .. Odds(evidence), .. evidence.Decides is { } decides ? ImmutableArray.Create(decides) : [], EvidenceSentences.Caution]);
     }
 
     private static IEnumerable<string> Odds(EvidenceRecord evidence)
