@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 
 namespace InscriptionLab.App.Records;
 
@@ -14,5 +15,6 @@ internal sealed record LetterRecord(
     ImmutableArray<ImmutableArray<double>> Quad)
 {
     /// <summary>Gets how many times narrower the photo shows the letter across the tube than it would on the generatrix facing the camera; null for lettering that was not read off a tube.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double? Stretch { get; init; }
 }
