@@ -50,6 +50,7 @@ internal sealed class Composition : IDisposable
     private readonly ComparerOptions _comparerOptions = new();
     private readonly JudgeOptions _judgeOptions = new();
     private readonly EvidenceOptions _evidenceOptions = new();
+    private readonly LampMeterOptions _lampOptions = new();
     private readonly AdviserOptions _adviserOptions = new();
     private readonly Lazy<TesseractReader?> _second;
     private readonly Lazy<InscriptionReader> _reader;
@@ -84,6 +85,7 @@ internal sealed class Composition : IDisposable
         new("comparison", _comparerOptions),
         new("finding", _judgeOptions),
         new("evidence", _evidenceOptions),
+        new("light", _lampOptions),
         new("advice", _adviserOptions),
     ];
 
@@ -157,7 +159,7 @@ internal sealed class Composition : IDisposable
         var judge = new Judge(_judgeOptions);
         var weigher = new EvidenceWeigher(list, _evidenceOptions, comparer);
         known ??= Circumstances.None;
-        var meter = new LetteringMeter();
+        var meter = new LetteringMeter(lamps: _lampOptions);
         var adviser = new Adviser(_adviserOptions);
         return new ExaminingStages(
             Open: photoReader.Read,

@@ -1,11 +1,14 @@
 using System;
+using System.Collections.Immutable;
 using System.IO;
 using System.Threading;
 using InscriptionLab.App;
 using InscriptionLab.Assess.Findings;
+using InscriptionLab.Assess.Lamps;
 using InscriptionLab.Assess.Planting;
 using InscriptionLab.Assess.Readers;
 using InscriptionLab.Assess.Reports;
+using InscriptionLab.Assess.Sharpness;
 using InscriptionLab.Assess.Truths;
 using InscriptionLab.Assess.Tubes;
 using InscriptionLab.Assess.Turns;
@@ -42,45 +45,10 @@ internal static class Program
     private static int Run(AssessArguments asked)
     {
         var truths = TruthFolder.Read(asked.Folder);
-        if (asked.Advice)
+        if (asked.Look != AssessLook.Whole)
         {
-            using var planted = new Composition();
-            Console.Out.Write(new AdviceAssessor(planted, asked.Folder, Console.Error).Run(truths, CancellationToken.None).ToMarkdown());
-            return 0;
-        }
-
-        if (asked.Tubes)
-        {
-            using var looking = new Composition();
-            Console.Out.Write(TubeReport.Of([.. new TubeAssessor(looking, asked.Folder, asked.Pictures).Run(truths, CancellationToken.None)]));
-            return 0;
-        }
-
-        if (asked.Turns)
-        {
-            using var turning = new Composition();
-            Console.Out.Write(TurnReport.Of([.. new TurnAssessor(turning, asked.Folder, Console.Error).Run(truths, CancellationToken.None)]));
-            return 0;
-        }
-
-        if (asked.Views)
-        {
-            using var viewing = new Composition();
-            Console.Out.Write(ViewReport.Of([.. new ViewAssessor(viewing, asked.Folder, Console.Error).Run(truths, CancellationToken.None)]));
-            return 0;
-        }
-
-        if (asked.Reader)
-        {
-            using var reading = new Composition();
-            Console.Out.Write(new ReaderAssessor(reading, asked.Folder, Console.Error).Run(truths, CancellationToken.None).ToMarkdown());
-            return 0;
-        }
-
-        if (asked.Findings)
-        {
-            using var judging = new Composition();
-            Console.Out.Write(new FindingAssessor(judging, asked.Folder, Console.Error).Run(truths, CancellationToken.None).ToMarkdown());
+            using var composition = new Composition();
+            Console.Out.Write(Table(asked, composition, truths));
             return 0;
         }
 
@@ -106,7 +74,24 @@ internal static class Program
         return assessment.Failures.Length > 0 ? Failed : 0;
     }
 
-    private static Predictions Predict(string folder, System.Collections.Immutable.ImmutableArray<TruthPhoto> truths)
+    private static string Table(AssessArguments asked, Composition composition, ImmutableArray<TruthPhoto> truths)
+    {
+        var (folder, progress, cancel) = (asked.Folder, Console.Error, CancellationToken.None);
+        return asked.Look switch
+        {
+            AssessLook.Advice => new AdviceAssessor(composition, folder, progress).Run(truths, cancel).ToMarkdown(),
+            AssessLook.Tubes => TubeReport.Of([.. new TubeAssessor(composition, folder, asked.Pictures).Run(truths, cancel)]),
+            AssessLook.Reader => new ReaderAssessor(composition, folder, progress).Run(truths, cancel).ToMarkdown(),
+            AssessLook.Findings => new FindingAssessor(composition, folder, progress).Run(truths, cancel).ToMarkdown(),
+            AssessLook.Turns => TurnReport.Of([.. new TurnAssessor(composition, folder, progress).Run(truths, cancel)]),
+            AssessLook.Views => ViewReport.Of([.. new ViewAssessor(composition, folder, progress).Run(truths, cancel)]),
+            AssessLook.Lamps => LampReport.Of([.. new LampAssessor(composition, folder).Run(truths, cancel)]),
+            AssessLook.Sharpness => SharpnessReport.Of([.. new SharpnessAssessor(composition, folder, progress).Run(truths, cancel)]),
+            _ => throw new InvalidOperationException($"{asked.Look} has no table of its own."),
+        };
+    }
+
+    private static Predictions Predict(string folder, ImmutableArray<TruthPhoto> truths)
     {
         using var composition = new Composition();
         return new Predictor(composition, folder, Console.Error).Predict(truths, CancellationToken.None);

@@ -123,7 +123,7 @@ internal static class HelpPage
 
     private const string Assess = """
         ./lab assess FOLDER [--json FILE] [--write-readme FILE] [--advice] [--tubes] [--reader]
-                            [--findings] [--turns] [--views]
+                            [--findings] [--turns] [--views] [--lamps] [--sharpness]
 
         Runs the program on every photo of a folder that has truth files beside it (FOLDER/truth) and
         prints how well it did, each figure with the counts behind it. --advice plants faults in the
@@ -131,7 +131,9 @@ internal static class HelpPage
         probabilities and the second reader, --findings at which misspelt names are named with their
         letters and whether any attested one is said to differ, beside the attested forms of the
         demonstration list, --turns at turned photos joined to one strip: turns, seams, reading,
-        --views turns each photo upside down and mirrors it, and looks at what is said of that.
+        --lamps at the side from which the light is said to come, --sharpness at what blur does to
+        letters and to their stated probabilities. --views turns each photo upside down and mirrors
+        it, and looks at what is said of that.
 
         """;
 

@@ -17,4 +17,8 @@ internal sealed record LetterRecord(
     /// <summary>Gets how many times narrower the photo shows the letter across the tube than it would on the generatrix facing the camera; null for lettering that was not read off a tube.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double? Stretch { get; init; }
+
+    /// <summary>Gets the share of the letter's box that is burnt out; left out below one half.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? BlownOut { get; init; }
 }

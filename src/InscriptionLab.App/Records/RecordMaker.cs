@@ -6,6 +6,7 @@ using InscriptionLab.App.Examining;
 using InscriptionLab.Comparison;
 using InscriptionLab.Findings;
 using InscriptionLab.Measures;
+using InscriptionLab.Outcomes;
 using InscriptionLab.Readings;
 using InscriptionLab.Sizes;
 using InscriptionLab.Strips;
@@ -32,7 +33,7 @@ internal static class RecordMaker
         examination.Photo.File,
         examination.Photo.Sha256,
         examination.Tube is { } tube ? Of(tube, examination.Reading) : null,
-        Of(examination.Reading, examination.Tube is null ? null : examination.Strip.Map),
+        Of(examination.Reading, examination.Advice.Measures.Burnt, examination.Tube is null ? null : examination.Strip.Map),
         Of(examination.Finding) with { Evidence = EvidenceRecordMaker.Of(examination.Evidence) },
         examination.Warnings,
         Of(examination.Advice))
@@ -64,12 +65,16 @@ internal static class RecordMaker
     internal static SetRecord Of(SetExamination set) => new(
         Words.For(set.Kind),
         [.. set.Members.Select(member => member.Photo.File)],
-        Of(set.Reading),
+        Of(set.Reading, []),
         Of(set.Finding) with { Evidence = EvidenceRecordMaker.Of(set.Evidence) });
 
-    /// <summary>Gives the lines of a reading; with the map of the strip that a tube was laid flat to, each letter says how much it is foreshortened.</summary>
-    internal static ImmutableArray<LineRecord> Of(Reading reading, StripMap? map = null) => [.. reading.Lines.Select(line =>
-        new LineRecord(line.Text, [.. line.Letters.Where(letter => !letter.IsSpace).Select(letter => Of(letter) with { Stretch = StretchAt(letter.InPhoto.Centre, map) })]))];
+    /// <summary>Gives the lines of a reading; letters that are burnt out say so, and with the map of the strip that a tube was laid flat to each says how much it is foreshortened.</summary>
+    internal static ImmutableArray<LineRecord> Of(Reading reading, ImmutableArray<BurntPlace> burnt, StripMap? map = null) => [.. reading.Lines.Select((line, number) =>
+        new LineRecord(line.Text, [.. line.Letters.Select((letter, place) => (letter, place)).Where(item => !item.letter.IsSpace).Select(item => Of(item.letter) with
+        {
+            BlownOut = burnt.FirstOrDefault(one => one.Part == BurntPart.Letter && one.Line == number && one.Letter == item.place) is { } blown ? Math.Round(blown.Share, MeasureDigits) : null,
+            Stretch = StretchAt(item.letter.InPhoto.Centre, map),
+        })]))];
 
     internal static FindingRecord Of(Finding finding) => new(
         Words.For(finding.Outcome),
@@ -78,7 +83,12 @@ internal static class RecordMaker
 
     internal static AdviceRecord Of(PhotoAdvice advice) => new(
         advice.Worst is { } worst ? Words.For(worst) : null,
-        [.. advice.Limits.Select(limit => new LimitRecord(Words.For(limit.Kind), limit.Sentence, limit.Measure, Math.Round(limit.Value, MeasureDigits), limit.Limit, limit.Unit, limit.Source, limit.Steps))]);
+        [.. advice.Limits.Select(limit => new LimitRecord(Words.For(limit.Kind), limit.Sentence, limit.Measure, Math.Round(limit.Value, MeasureDigits), limit.Limit, limit.Unit, limit.Source, limit.Steps))])
+    {
+        Light = advice.Measures.Light is Outcome<LampSight>.Found { Value: var lamp }
+            ? new LightRecord(lamp.Words, Math.Round(lamp.Side.Degrees), Math.Round(lamp.Uncertainty.Degrees), Math.Round(lamp.InPhoto.Degrees), lamp.Basis)
+            : null,
+    };
 
     internal static ImmutableArray<double> Of(PixelPoint point) =>
         [Math.Round(point.X, PixelDigits), Math.Round(point.Y, PixelDigits)];

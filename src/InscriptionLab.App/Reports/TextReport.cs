@@ -31,7 +31,7 @@ internal sealed class TextReport
     {
         var report = new TextReport();
         report.Photo(examination);
-        report.Read(examination.Reading);
+        report.Read(examination.Reading, examination.Advice.Measures.Burnt);
         report.Found(examination.Finding);
         report.Weighed(examination.Evidence);
         report.Limits(examination.Advice);
@@ -71,7 +71,7 @@ internal sealed class TextReport
         report.Line($"{Counted(set.Members.Length, "photo", "photos")} read together ({how})");
         report.Entries("photos", [string.Join(", ", set.Members.Select(member => System.IO.Path.GetFileName(member.Photo.File)))]);
         report.Entries("because", set.Reasons);
-        report.Read(set.Reading);
+        report.Read(set.Reading, []);
         report.Found(set.Finding);
         report.Weighed(set.Evidence);
         report.Line(string.Empty);
@@ -102,14 +102,14 @@ internal sealed class TextReport
         return Invariant($"axis from ({Point(tube.Axis.Start)}) to ({Point(tube.Axis.End)}), {LetteredPart.DiameterOf(tube, reading).Pixels:0.0} pixels across {where}");
     }
 
-    private void Read(Reading reading)
+    private void Read(Reading reading, ImmutableArray<BurntPlace> burnt)
     {
         Entry("lettering", reading.Lines.Length == 0 ? "none read" : Counted(reading.Lines.Length, "line", "lines"));
         for (var i = 0; i < reading.Lines.Length; i++)
         {
             Line(string.Empty);
             Line(Invariant($"  line {i + 1,-5} {reading.Lines[i].Text}"));
-            foreach (var (name, sentence) in LineNotes.Of(reading.Lines[i]))
+            foreach (var (name, sentence) in LineNotes.Of(reading.Lines[i], i, burnt))
             {
                 Entry(name, sentence);
             }
@@ -170,6 +170,11 @@ internal sealed class TextReport
 
     private void Limits(PhotoAdvice advice)
     {
+        if (LightWords.Of(advice.Measures) is { } light)
+        {
+            Entry("light", light);
+        }
+
         var name = "limited by";
         if (advice.Worst is null)
         {

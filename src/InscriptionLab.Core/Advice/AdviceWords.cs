@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Immutable;
 using System.Globalization;
+using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.Advice;
 
@@ -62,12 +63,12 @@ internal static class AdviceWords
         LimitKind.LightAlongStrokes => m.StemsToBars < 1
             ?
             [
-                "Put the lamp at one end of the line, 15 to 30 degrees above the surface, so that its light runs along the line and across the upright strokes.",
+                From(m) + "ut the lamp at one end of the line, 15 to 30 degrees above the surface, so that its light runs along the line and across the upright strokes.",
                 "Then take the same view once more with the lamp above the line, and read both together (--as raking).",
             ]
             :
             [
-                "Put the lamp above or below the line, 15 to 30 degrees above the surface, so that its light runs across the level strokes.",
+                From(m) + "ut the lamp above or below the line, 15 to 30 degrees above the surface, so that its light runs across the level strokes.",
                 "Then take the same view once more with the lamp at the end of the line, and read both together (--as raking).",
             ],
         LimitKind.FlatLight =>
@@ -86,6 +87,9 @@ internal static class AdviceWords
         LimitKind.NoScale => ["Lay a checkerboard or marker card, or a millimetre rule, along the tube, at the height of the lettering and right beside it, not on the table below."],
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No steps for this limit."),
     };
+
+    /// <summary>Begins a step with where the lamp is, so that "put" says where it should go.</summary>
+    private static string From(LetteringMeasures m) => m.Light is Outcome<LampSight>.Found { Value: var lamp } ? $"The light seems to come from {lamp.Words}. P" : "P";
 
     private static string Turn(LetteringMeasures m)
     {

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Linq;
+using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.Advice;
 
@@ -76,13 +77,18 @@ public sealed class Adviser
         yield return m.Read ? Below(LimitKind.FlatLight, "contrast of the strokes", m.Contrast, _options.Contrast, string.Empty, "5th to 95th percentile of grey levels at the size of strokes over the middle level", m) : null;
         if (m.StemsToBars is { } balance)
         {
-            yield return Above(LimitKind.LightAlongStrokes, balance < 1 ? "bars over stems" : "stems over bars", Math.Max(balance, 1 / balance), _options.StrokeBalance, string.Empty, "root mean square of the slope of grey levels along and across the line", m);
+            var limit = IsLitAlong(m, balance) ? _options.LitStrokeBalance : _options.StrokeBalance;
+            yield return Above(LimitKind.LightAlongStrokes, balance < 1 ? "bars over stems" : "stems over bars", Math.Max(balance, 1 / balance), limit, string.Empty, "root mean square of the slope of grey levels along and across the line", m);
         }
 
         yield return m.TurnedAway is { } away ? Above(LimitKind.Angle, "angle away from the camera", away.Degrees, _options.TurnedAway.Degrees, "degrees", "normal of the tube at the lettering and line of sight (computed)", m) : null;
         yield return m.CutByFrame ? new PhotoLimit(LimitKind.CutByFrame, "sides of the frame that the lettering touches", 1, 0, string.Empty, 1, "boxes of the letters", AdviceWords.Sentence(LimitKind.CutByFrame), AdviceWords.Steps(LimitKind.CutByFrame, m, 1)) : null;
         yield return Compression(m);
     }
+
+    /// <summary>Tells whether the light is seen to run along the strokes that show less.</summary>
+    private bool IsLitAlong(LetteringMeasures m, double stemsToBars) => m.Light is Outcome<LampSight>.Found { Value: var lamp } && lamp.Uncertainty.Degrees <= _options.LampUncertainty.Degrees
+        && (stemsToBars < 1 ? lamp.FromSquare.Degrees : 90 - lamp.FromSquare.Degrees) <= _options.AlongStrokes.Degrees;
 
     private PhotoLimit? Compression(LetteringMeasures m)
     {

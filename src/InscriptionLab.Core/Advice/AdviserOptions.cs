@@ -52,6 +52,18 @@ public sealed record AdviserOptions
     /// <value>Default 1.8: upright letters of the samples lie between 0.85 and 1.65.</value>
     public double StrokeBalance { get; init; } = 1.8;
 
+    /// <summary>Gets the same for strokes on which the light is seen to run along them: two witnesses for one thing.</summary>
+    /// <value>Default 1.35, a choice: between a well lit line of the samples and the limit for strokes alone.</value>
+    public double LitStrokeBalance { get; init; } = 1.35;
+
+    /// <summary>Gets how far the light's side may lie from square to the line, or from the line, to count as running along its stems or bars.</summary>
+    /// <value>Default 25 degrees: a stroke that the light crosses at less shows less than half its contrast (sine 25 = 0.42, computed).</value>
+    public Angle AlongStrokes { get; init; } = Angle.FromDegrees(25);
+
+    /// <summary>Gets the largest standard uncertainty at which the light's side counts as a witness for that.</summary>
+    /// <value>Default 35 degrees, a choice: with more, the lamp may as well stand across the strokes.</value>
+    public Angle LampUncertainty { get; init; } = Angle.FromDegrees(35);
+
     /// <summary>Gets how far lettering may be turned away.</summary>
     /// <value>Default 50 degrees: letters shrink to cos 50 = 0.64 (computed).</value>
     public Angle TurnedAway { get; init; } = Angle.FromDegrees(50);

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using InscriptionLab.Measures;
+using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.Advice;
 
@@ -26,6 +28,12 @@ public sealed record LetteringMeasures
     /// <summary>Gets the share of the lettering's area that is bright and shows nothing, 0 to 1.</summary>
     public double WashedShare { get; init; }
 
+    /// <summary>Gets the places of the lines at which the photo is burnt out over half of their box or more.</summary>
+    public ImmutableArray<BurntPlace> Burnt { get; init; } = [];
+
+    /// <summary>Gets how bright the grooves of each line are beside the metal; without lines too short to tell.</summary>
+    public ImmutableArray<LineTone> Tones { get; init; } = [];
+
     /// <summary>Gets the grey level that all but the brightest hundredth of the area stay below, 0 to 255.</summary>
     public double BrightLevel { get; init; }
 
@@ -37,6 +45,9 @@ public sealed record LetteringMeasures
 
     /// <summary>Gets the strength of edges across the line's stems over that of edges across its bars; null where nothing was read.</summary>
     public double? StemsToBars { get; init; }
+
+    /// <summary>Gets from which side the light comes, or why that was not told; null where it was not looked for.</summary>
+    public Outcome<LampSight>? Light { get; init; }
 
     /// <summary>Gets the angle between the surface at the lettering and the line of sight: 0 faces the camera; null without a tube or lettering.</summary>
     public Angle? TurnedAway { get; init; }

@@ -25,14 +25,17 @@ public sealed class LetteringMeter
     private const double AtFrame = 2;
 
     private readonly int _scalePicture;
+    private readonly LampMeter _lamps;
 
     /// <summary>Makes a meter.</summary>
     /// <param name="scalePicture">Longest side, in pixels, of the picture in which a scale is looked for; above zero.</param>
+    /// <param name="lamps">How the side of the light is told; null for the defaults.</param>
     /// <exception cref="ArgumentOutOfRangeException">The side is not above zero.</exception>
-    public LetteringMeter(int scalePicture = DefaultScalePicture)
+    public LetteringMeter(int scalePicture = DefaultScalePicture, LampMeterOptions? lamps = null)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(scalePicture);
         _scalePicture = scalePicture;
+        _lamps = new LampMeter(lamps);
     }
 
     /// <summary>Measures.</summary>
@@ -60,10 +63,13 @@ public sealed class LetteringMeter
             WideBlur = PixelLength.FromPixels(wide),
             WideDirection = direction,
             WashedShare = StrokeMeter.WashedShare(area),
+            Burnt = [.. BurntMeter.Of(photo.Gray, reading)],
+            Tones = [.. ToneMeter.Of(reading)],
             BrightLevel = brightest,
             MiddleLevel = middle,
             Contrast = contrast,
             StemsToBars = balance,
+            Light = read ? _lamps.Measure(photo, tube, reading) : null,
             TurnedAway = away,
             Around = around,
             CutByFrame = letters.Any(letter => Touches(letter.InPhoto, photo)),

@@ -10,7 +10,7 @@ using InscriptionLab.Photos;
 
 namespace InscriptionLab.Assess.Planting;
 
-/// <summary>Plants faults in photos of a folder, runs the whole examination on each, and holds the advice against what was planted.</summary>
+/// <summary>Plants faults in photos of a folder, draws lettering under a lamp on the wrong side, runs the whole examination on each, and holds the advice against what was planted.</summary>
 internal sealed class AdviceAssessor(Composition composition, string folder, TextWriter progress)
 {
     /// <summary>Photos whose letters are smaller than this are limited before anything is planted.</summary>
@@ -43,6 +43,13 @@ internal sealed class AdviceAssessor(Composition composition, string folder, Tex
                 table.Add(one.Fault, advice);
                 progress.WriteLine($"{truth.File}: {one.Name}: {string.Join(", ", advice.Limits.Select(limit => limit.Kind))} of {advice.Measures}");
             }
+        }
+
+        foreach (var (name, fault, photo) in LampCases.All())
+        {
+            var advice = Examine(stages, photo, cancel).Advice;
+            table.Add(fault, advice);
+            progress.WriteLine($"{name}: {string.Join(", ", advice.Limits.Select(limit => limit.Kind))} of {advice.Measures}");
         }
 
         return table;

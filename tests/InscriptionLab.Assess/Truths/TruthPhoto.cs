@@ -64,6 +64,12 @@ internal sealed record TruthPhoto
     [JsonPropertyName("camera")]
     public TruthCamera? Camera { get; init; }
 
+    [JsonPropertyName("light")]
+    public TruthLight? Light { get; init; }
+
+    [JsonPropertyName("tube_diameter_mm")]
+    public double? TubeDiameterMillimetres { get; init; }
+
     [JsonPropertyName("letters")]
     public ImmutableArray<TruthLetter> Letters { get; init; } = [];
 

@@ -33,7 +33,7 @@ public sealed class OffAxisBaseLineTests
         var tube = UnrollerTests.TubeOf(scene) with { Diameter = PixelLength.FromPixels(2 * scene.Radius * scene.Focal / scene.Distance) };
         var photo = new EngravedTube(scene, [])
         {
-            Lettering = CutLettering.Of([Cut], HersheyFonts.HersheyTriplex, 3, 0.12, 0.1, 4),
+            Lettering = CutLettering.Of([Cut], HersheyFonts.HersheyTriplex, 3, 0.12, 0.1, 4).At,
             LetteringTurn = degrees * Math.PI / 180,
             LetteringBow = bow,
         }.Render(EngravedTube.Lamp(-50, 35));

@@ -67,7 +67,7 @@ public sealed class RakingReadingsTests(ITestOutputHelper output)
         var cut = CutLettering.Of(Texts[set], Fonts[set % Fonts.Length], set % 2 == 0 ? 2.4 : 2.0, 0.05, 0.45, 10 * set);
         var tube = UnrollerTests.TubeOf(scene) with { Diameter = PixelLength.FromPixels(2 * scene.Radius * scene.Focal / scene.Distance) };
         var photos = Stands.Take(lamps).Select((stand, i) =>
-            (new EngravedTube(scene with { Seed = (100 * set) + i }, []) { Lettering = cut, Exposure = 0.8 + (0.2 * (i % 3)), Shine = 0.2 }).Render(EngravedTube.Lamp(stand.Around, stand.Along))).ToList();
+            (new EngravedTube(scene with { Seed = (100 * set) + i }, []) { Lettering = cut.At, Exposure = 0.8 + (0.2 * (i % 3)), Shine = 0.2 }).Render(EngravedTube.Lamp(stand.Around, stand.Along))).ToList();
         var readings = photos.Select(photo => reader.Run(photo, new Unroller().Run(photo, tube), CancellationToken.None)).ToList();
         var truth = Texts[set];
         yield return ("1 best photo", readings.Min(reading => Wrong(truth, reading)));

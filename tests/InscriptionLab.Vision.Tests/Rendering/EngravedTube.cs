@@ -19,8 +19,8 @@ internal sealed record EngravedTube(TubeScene Scene, IReadOnlyList<Groove> Groov
 
     public double ShineExponent { get; init; } = 25;
 
-    /// <summary>Gets lettering cut beside the grooves; null for none.</summary>
-    public CutLettering? Lettering { get; init; }
+    /// <summary>Gets lettering cut beside the grooves: from a place in millimetres along axis and arc to its slopes along both and to how bright the metal is; null for none.</summary>
+    public Func<double, double, (double Axial, double Arc, double Stain)>? Lettering { get; init; }
 
     /// <summary>Gets the angle by which the lettering's base line runs off the axis, radians: a screw line round the tube.</summary>
     public double LetteringTurn { get; init; }
@@ -56,7 +56,7 @@ internal sealed record EngravedTube(TubeScene Scene, IReadOnlyList<Groove> Groov
         if (Lettering is { } cut)
         {
             var (along, below) = OnLine(axial, around * Scene.Radius);
-            var (alongSlope, belowSlope, _) = cut.At(along, below);
+            var (alongSlope, belowSlope, _) = cut(along, below);
             var ofLine = alongSlope - (2 * LetteringBow * along * belowSlope);
             var (sine, cosine) = Math.SinCos(LetteringTurn);
             (onAxis, onArc) = (onAxis + (ofLine * cosine) - (belowSlope * sine), onArc + (ofLine * sine) + (belowSlope * cosine));
@@ -112,7 +112,7 @@ internal sealed record EngravedTube(TubeScene Scene, IReadOnlyList<Groove> Groov
         var around = Math.Atan2(-point.Y, point.Z);
         var normal = NormalAt(point.X, around);
         var (along, below) = OnLine(point.X, around * Scene.Radius);
-        var stain = Lettering?.At(along, below).Stain ?? 1;
+        var stain = Lettering?.Invoke(along, below).Stain ?? 1;
         var facing = normal.Dot(lamp);
         var half = (lamp - ray).Normalised();
         return stain * (Ambient + (facing > 0 ? (Matt * facing) + (Shine * Math.Pow(Math.Max(0, normal.Dot(half)), ShineExponent)) : 0));

@@ -9,6 +9,11 @@ internal static class AdviceSection
     internal static void Write(Markup page, PhotoAdvice advice)
     {
         page.Open("section", ("class", "advice")).Element("h3", "What limits this photo");
+        if (LightWords.Of(advice.Measures) is { } light)
+        {
+            page.Element("p", "Light: " + light, ("class", "note"));
+        }
+
         if (advice.Worst is null)
         {
             page.Element("p", "Nothing that was measured limits the reading.");

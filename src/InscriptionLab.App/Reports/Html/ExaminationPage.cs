@@ -51,7 +51,7 @@ internal static class ExaminationPage
         EvidenceSection.Write(page, examination.Evidence);
         AdviceSection.Write(page, examination.Advice);
         PhotoSection.Write(page, examination, index);
-        LetteringSection.Write(page, examination.Reading, Invariant($"p{index}"));
+        LetteringSection.Write(page, examination.Reading, Invariant($"p{index}"), examination.Advice.Measures.Burnt);
         if (examination.Warnings.Length > 0)
         {
             page.Open("section").Element("h3", "To bear in mind").Open("ul");

@@ -1,6 +1,8 @@
 using System;
 using System.Collections.Generic;
+using System.Collections.Immutable;
 using System.Linq;
+using InscriptionLab.Advice;
 using InscriptionLab.Readings;
 using InscriptionLab.Vision.Pictures;
 using static InscriptionLab.App.Reports.Figures;
@@ -13,7 +15,7 @@ internal static class LetteringSection
     /// <summary>Room round a letter's picture, as a share of its height.</summary>
     private const double Margin = 0.15;
 
-    internal static void Write(Markup page, Reading reading, string prefix)
+    internal static void Write(Markup page, Reading reading, string prefix, ImmutableArray<BurntPlace> burnt)
     {
         page.Open("section").Element("h3", "The lettering, letter by letter");
         if (reading.Lines.Length == 0)
@@ -23,7 +25,7 @@ internal static class LetteringSection
 
         for (var i = 0; i < reading.Lines.Length; i++)
         {
-            Line(page, reading.Lines[i], PictureOf(prefix, i));
+            Line(page, reading.Lines[i], i, PictureOf(prefix, i), burnt);
         }
 
         if (reading.Style.Length > 0)
@@ -37,7 +39,7 @@ internal static class LetteringSection
     /// <summary>Gives the name under which the picture of a line lies in the page.</summary>
     internal static string PictureOf(string prefix, int line) => Invariant($"{prefix}-line{line}");
 
-    private static void Line(Markup page, LineReading line, string id)
+    private static void Line(Markup page, LineReading line, int index, string id, ImmutableArray<BurntPlace> burnt)
     {
         var crop = line.Line.Crop;
         page.Element("p", line.Text, ("class", "text"))
@@ -52,7 +54,7 @@ internal static class LetteringSection
         Row(page, letters, "sure", letter => Sure(page, letter));
         Row(page, letters, "or else", letter => Others(page, letter));
         page.Close("table").Close("div");
-        foreach (var (name, sentence) in LineNotes.Of(line))
+        foreach (var (name, sentence) in LineNotes.Of(line, index, burnt))
         {
             page.Element("p", $"{name}: {sentence}", ("class", "note"));
         }

@@ -40,7 +40,7 @@ internal static class TogetherSection
 
         page.Close("ul").Close("section");
         EvidenceSection.Write(page, set.Evidence);
-        LetteringSection.Write(page, set.Reading, Invariant($"set{index}"));
+        LetteringSection.Write(page, set.Reading, Invariant($"set{index}"), []);
         page.Close("article");
     }
 }
