@@ -81,6 +81,25 @@ public sealed class QueueTests(PostgresServer postgres, RabbitServer rabbit) : I
         Assert.Contains("amqp://", (await Assert.ThrowsAsync<InscriptionLabException>(() => worker.RunAsync(1, true, _ => { }, TestContext.Current.CancellationToken))).Message, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task What_no_waiting_mends_at_the_broker_is_told_at_once_and_without_the_password()
+    {
+        var broker = rabbit.Address();
+        var catalogue = Cat.Open(_scratch.At("catalogue.db"), TimeProvider.System);
+        var options = Patient with { Name = "survey-" + Guid.NewGuid().ToString("N") };
+        var cancel = TestContext.Current.CancellationToken;
+        QueueWorker Worker(string address, QueueOptions own) => new(address, own, catalogue, Entries.Versions, () => new KeepingExaminer([]), TimeProvider.System);
+
+        var refused = await Assert.ThrowsAsync<InscriptionLabException>(() => Worker(broker.Replace(":guest@", ":secret@", StringComparison.Ordinal), options).RunAsync(1, true, _ => { }, cancel));
+        Assert.Contains("refuses the user or the password", refused.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("secret", refused.Message, StringComparison.Ordinal);
+
+        await Worker(broker, options).RunAsync(1, true, _ => { }, cancel);
+        var other = await Assert.ThrowsAsync<InscriptionLabException>(() => Worker(broker, options with { MostDeliveries = 7 }).RunAsync(1, true, _ => { }, cancel));
+        Assert.Contains(options.Photos, other.Message, StringComparison.Ordinal);
+        Assert.Contains("of another kind", other.Message, StringComparison.Ordinal);
+    }
+
     /// <summary>Feeds the same folder again, damaged photos taken away: what the catalogue has is not sent.</summary>
     private async Task<(int Sent, int Known)> FedAgain(string broker, QueueOptions options, Cat catalogue, CancellationToken cancel)
     {
