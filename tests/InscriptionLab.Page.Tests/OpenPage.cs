@@ -7,6 +7,7 @@ using System.Text.Json;
 using System.Threading.Tasks;
 using InscriptionLab.App.Demo;
 using InscriptionLab.App.Examining;
+using InscriptionLab.App.Measuring;
 using InscriptionLab.App.Tests;
 using InscriptionLab.Cataloguing;
 using InscriptionLab.Comparison;
@@ -15,9 +16,12 @@ using InscriptionLab.Findings;
 using InscriptionLab.Gathering;
 using InscriptionLab.Page.Bench;
 using InscriptionLab.Page.Guarding;
+using InscriptionLab.Photos;
 using InscriptionLab.Readings;
 using InscriptionLab.References;
 using InscriptionLab.Strips;
+using InscriptionLab.Vision.Cells;
+using InscriptionLab.Vision.Photos;
 using InscriptionLab.Vision.Relief;
 using InscriptionLab.Vision.Rings;
 using InscriptionLab.Vision.Strips;
@@ -50,7 +54,7 @@ public class OpenPage : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        _page = PageHost.Build(Request, new Workshop(Stages, DemoReferences.Load(), isDemonstration: true, TimeProvider.System), catalogue: Shelf());
+        _page = PageHost.Build(Request, new Workshop(Stages, DemoReferences.Load(), isDemonstration: true, TimeProvider.System) { Measurer = new Measurer(file => new PhotoReader(new PhotoLimits()).Read(file), new CellMeasurer(new CellMeasurerOptions()).Run) }, catalogue: Shelf());
         await _page.StartAsync();
         Address = new Uri(PageHost.AddressOf(_page));
         Client.BaseAddress = Address;
@@ -105,9 +109,9 @@ public class OpenPage : IAsyncLifetime
         var examining = any with
         {
             Open = Counts.Counted("photo", any.Open),
-            FindTubes = (photo, cancel) => Counts.Count("tube", () => TruthExaminations.Stages(photo.File).FindTubes(photo, cancel)),
+            FindTubes = (photo, cancel) => Counts.Count("tube", () => TruthExaminations.Stages(TruthFor(photo)).FindTubes(photo, cancel)),
             Unroll = (photo, tube, cancel) => Counts.Count("strip", () => any.Unroll(photo, tube, cancel)),
-            Read = (photo, strip, cancel) => Counts.Count("reading", () => strip is { Unrolled: true, Map: FlatStripMap } ? Unread : TruthExaminations.Stages(photo.File).Read(photo, strip, cancel)),
+            Read = (photo, strip, cancel) => Counts.Count("reading", () => strip is { Unrolled: true, Map: FlatStripMap } ? Unread : TruthExaminations.Stages(TruthFor(photo)).Read(photo, strip, cancel)),
             Compare = reading => Counts.Count("finding", () => comparer.Compare(reading)),
             Judge = Judge,
             Weigh = (reading, finding, seen) => Counts.Count("evidence", () => weigher.Weigh(reading, finding, seen)),
@@ -119,6 +123,9 @@ public class OpenPage : IAsyncLifetime
             Together = (members, cancel) => Counts.Count("together", () => Together(examining).Examine(members, null, cancel)),
         };
     }
+
+    /// <summary>A cell shows no tube and is measured, not read.</summary>
+    private static string TruthFor(Photo photo) => photo.File == SampleImages.CellCheckerboard ? SampleImages.NoTube : photo.File;
 
     /// <summary>What reads photos together is the program's own; only the grooves, of which there is no truth, are not read.</summary>
     private static SetExaminer Together(ExaminingStages examining)

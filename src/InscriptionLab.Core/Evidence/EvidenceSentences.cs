@@ -13,6 +13,9 @@ public static class EvidenceSentences
     public const string Caution =
         "The weights are choices, not counts; features are taken as independent; a ratio is not the probability of a proposition, which needs the odds beforehand, and those are yours.";
 
+    /// <summary>Said where no odds beforehand were given; how to give them depends on where they are asked for.</summary>
+    public const string NoOdds = "No probability is stated, since no odds beforehand were given";
+
     /// <summary>Gives a ratio in words.</summary>
     /// <param name="ratio">The ratio.</param>
     public static string Of(PairRatio ratio)
@@ -65,7 +68,7 @@ public static class EvidenceSentences
         yield return (report.Prior, report.Posterior) switch
         {
             ({ } prior, { } posterior) => Of(prior.AsGiven, posterior),
-            _ => "No probability is stated, since no odds beforehand were given (--prior; 3/17, three of seventeen, is common practice for much-copied names and rests on no count).",
+            _ => $"{NoOdds} (--prior; 3/17, three of seventeen, is common practice for much-copied names and rests on no count).",
         };
         if (report.Deciding is { } deciding)
         {

@@ -23,12 +23,17 @@ internal static class FindingMaker
         Evidence = evidence.IsEmpty ? null : new EvidenceAnswer(
             EvidenceWords.Propositions,
             [.. evidence.Items.Select(item => new EvidenceItemAnswer(item.Statement, EvidenceWords.ValuesOf(item.Ratios), $"{item.Weight.Basis}: {item.Weight.Source}", item.Weight.WouldChange))],
-            [.. evidence.Sentences.Skip(evidence.Items.Length).Where(sentence => !evidence.Dating.Sentences.Contains(sentence))],
+            [.. evidence.Sentences.Skip(evidence.Items.Length).Where(sentence => !evidence.Dating.Sentences.Contains(sentence)).Select(ForPage)],
             EvidenceSentences.Scale)
         {
             Years = Of(evidence.Dating),
         },
     };
+
+    /// <summary>On the page odds are given with the construction, and not on a command line.</summary>
+    private static string ForPage(string sentence) => sentence.StartsWith(EvidenceSentences.NoOdds, StringComparison.Ordinal)
+        ? $"{EvidenceSentences.NoOdds}; give yours under Construction."
+        : sentence;
 
     private static YearsAnswer? Of(Dating dating) => dating.Years is not { } years ? null : new YearsAnswer(
         years.ToString(),

@@ -83,8 +83,8 @@ internal sealed partial class BenchWorker(BenchTable table, Workshop workshop, I
         {
             await Task.Run(() => Run(piece, photo, stopping), stopping);
 
-            // Whoever sees the last photo finished also sees that the photos are now read together.
-            if (piece.Photos.Length > 1 && !piece.Photos.Any(other => other != photo && other.IsWorking))
+            // Whoever sees the last photo finished also sees that the photos are now read together, or that a set is about to go.
+            if ((piece.Photos.Length > 1 || !piece.Together.Sets.IsEmpty) && !piece.Photos.Any(other => other != photo && other.IsWorking))
             {
                 piece.Together = piece.Together with { IsWorking = true };
             }

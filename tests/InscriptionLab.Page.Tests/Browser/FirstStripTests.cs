@@ -18,7 +18,7 @@ namespace InscriptionLab.Page.Tests.Browser;
 public sealed class FirstStripTests(Chromium chromium) : IClassFixture<Chromium>
 {
     private const int Columns = 4900;
-    private const int Rounds = 5;
+    private const int Rounds = 3;
 
     [Fact(Explicit = true)]
     public async Task The_first_strip_is_there_within_two_seconds()
@@ -37,7 +37,7 @@ public sealed class FirstStripTests(Chromium chromium) : IClassFixture<Chromium>
             await window.Page.SetInputFilesAsync("input[type=file] >> nth=0", file);
             await window.Page.Locator(".stages li.done:nth-child(3)").WaitForAsync(new LocatorWaitForOptions { Timeout = 60_000 });
             times[round] = Stopwatch.GetElapsedTime(start).TotalSeconds;
-            await Assertions.Expect(window.Page.Locator(".stages li.done")).ToHaveCountAsync(5, new LocatorAssertionsToHaveCountOptions { Timeout = 120_000 });
+            await Assertions.Expect(window.Page.Locator(".outcome")).ToBeVisibleAsync(new LocatorAssertionsToBeVisibleOptions { Timeout = 120_000 });
         }
 
         TestContext.Current.TestOutputHelper?.WriteLine(string.Join(", ", times.Select(time => string.Create(CultureInfo.InvariantCulture, $"{time:0.00} s"))));
@@ -47,7 +47,7 @@ public sealed class FirstStripTests(Chromium chromium) : IClassFixture<Chromium>
     /// <summary>A sample, enlarged to 12 megapixels as a camera's photo would have them.</summary>
     private static string Large(Composition composition)
     {
-        var sample = composition.Open(SampleImages.PathOf(SampleImages.RomanTransposed)).Colour;
+        var sample = composition.Open(SampleImages.PathOf(SampleImages.RomanThreeLines)).Colour;
         var rows = Columns * sample.Height / sample.Width;
         var pixels = new byte[Columns * rows * ColourImage.Channels];
         for (var y = 0; y < rows; y++)

@@ -39,11 +39,13 @@ public sealed class GalleryTests(OpenCatalogue page, Chromium chromium) : IClass
             await Taken(window, name);
         }
 
-        await using var measuring = await chromium.Open(new Uri(page.Address, bench));
-        await Assertions.Expect(measuring.Page.Locator(".stages li.done")).ToHaveCountAsync(5);
+        var cell = await page.Examined(SampleImages.CellCheckerboard);
+        await using var measuring = await chromium.Open(new Uri(page.Address, $"/#bench/{cell.GetProperty("id").GetString()}"));
         await measuring.Page.Locator("[data-key=tab-measure]").ClickAsync();
-        await measuring.Page.Locator("[data-key=measure-scale]").ClickAsync();
-        await measuring.Page.Locator("[data-key=measure-add]").ClickAsync();
+        await measuring.Page.Locator("[data-key=measure-kind]").SelectOptionAsync("checkerboard");
+        await measuring.Page.Locator("[data-key=measure-size]").FillAsync("5");
+        await measuring.Page.Locator("[data-key=measure-go]").ClickAsync();
+        await Assertions.Expect(measuring.Page.Locator("[data-size='0']")).ToContainTextAsync("\u00b1", new LocatorAssertionsToContainTextOptions { Timeout = 60_000 });
         await Taken(measuring, "measure-dark");
 
         var set = await page.Joined("raking-1.jpg", "raking-2.jpg", "raking-3.jpg", "raking-4.jpg");

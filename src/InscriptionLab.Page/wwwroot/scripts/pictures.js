@@ -303,10 +303,10 @@ export class Pictures {
       photo && h("span", { class: "file-name" }, photo.name),
       this.photoSteps(photo, button),
       h("span", { class: "space" }),
-      editing("tube") || editing("ring") ? [h("span", { class: "hint" }, t(`edit.${this.edit.kind}.on`)), keep(true)] : photo?.size && [button("edit-tube", t("edit.tube"), () => this.startTube()), button("edit-ring", t("edit.ring"), () => this.startRing())],
+      editing("tube") || editing("ring") ? [h("span", { class: "hint" }, t(`edit.${this.edit.kind}.on`)), keep(true)] : photo?.size && [button("edit-tube", t("edit.tube"), () => this.startTube(), { title: t("edit.tube.title") }), button("edit-ring", t("edit.ring"), () => this.startRing(), { title: t("edit.ring.title") })],
       !this.edit && [
         button("marks", t("view.marks"), () => this.toggle("marked"), { "aria-pressed": String(this.marked) }),
-        button("link", t("view.link"), () => this.toggle("linked"), { "aria-pressed": String(this.linked) }),
+        button("link", t("view.link"), () => this.toggle("linked"), { "aria-pressed": String(this.linked), title: t("view.link.title") }),
       ],
       zooms(this.photo, "photo"),
     );
