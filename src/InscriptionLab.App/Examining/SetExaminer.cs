@@ -66,6 +66,7 @@ internal sealed class SetExaminer(ExaminingStages stages, SetStages together, Ga
             reasons = [.. reasons, .. SetSentences.OfDepths(reading, relief) is { } unlike ? new[] { unlike } : []];
         }
 
+        reasons = [.. reasons, .. raking && ToneWords.Of(members) is { } tones ? new[] { tones } : []];
         var examined = new SetExamination(set.Kind, members, reading, stages.Judge(stages.Compare(reading))) { Tube = shared ?? members[0].Tube, Reasons = reasons, Mosaic = mosaic, Relief = relief };
         return Weighed(examined, stages, Circumstances.None);
     }

@@ -18,7 +18,7 @@ internal sealed record LetterRecord(
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double? Stretch { get; init; }
 
-    /// <summary>Gets the share of the letter's box that is burnt out; left out below one half.</summary>
+    /// <summary>Gets the share of the letter's box that is burnt out; left out below three quarters.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double? BlownOut { get; init; }
 }

@@ -28,7 +28,7 @@ public sealed record LetteringMeasures
     /// <summary>Gets the share of the lettering's area that is bright and shows nothing, 0 to 1.</summary>
     public double WashedShare { get; init; }
 
-    /// <summary>Gets the places of the lines at which the photo is burnt out over half of their box or more.</summary>
+    /// <summary>Gets the places of the lines at which the photo is burnt out over three quarters of their box or more.</summary>
     public ImmutableArray<BurntPlace> Burnt { get; init; } = [];
 
     /// <summary>Gets how bright the grooves of each line are beside the metal; without lines too short to tell.</summary>

@@ -15,8 +15,8 @@ internal static class BurntMeter
     private const int Bright = 235;
     private const int Range = 25;
 
-    /// <summary>Share of a letter's box from which on the letter counts as burnt out. White paint in grooves fills up to 0.4 of it (rendered photos).</summary>
-    private const double LeastShare = 0.5;
+    /// <summary>Share of a letter's box from which on the letter counts as burnt out. White paint in grooves fills up to 0.67 of it (an I; rendered photos).</summary>
+    private const double LeastShare = 0.75;
 
     /// <summary>Cells along each side of a box, and samples along each side of a cell.</summary>
     private const int Cells = 8;

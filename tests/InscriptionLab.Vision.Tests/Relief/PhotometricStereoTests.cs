@@ -7,7 +7,7 @@ using Xunit;
 
 namespace InscriptionLab.Vision.Tests.Relief;
 
-/// <summary>Matt bodies whose normals have closed forms, under lamps of known directions.</summary>
+/// <summary>Matt bodies whose normals have closed forms, under lamps of known directions: sphere and plane, the bodies by which R. J. Woodham (Optical Engineering 19, 1980, 139-144) explains the method (the paper named from memory).</summary>
 public sealed class PhotometricStereoTests
 {
     private const double Albedo = 0.63;
