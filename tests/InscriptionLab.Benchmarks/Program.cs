@@ -19,6 +19,11 @@ internal static class Program
             case "search":
                 BenchmarkRunner.Run<SearchBenchmarks>(ManualConfig.Create(DefaultConfig.Instance).AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance)));
                 return 0;
+            case "likeness":
+                BenchmarkRunner.Run<LikenessBenchmarks>(ManualConfig.Create(DefaultConfig.Instance).AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance)));
+                return 0;
+            case "survey":
+                return SurveyAtScale.Run(arguments[1..], Console.Out);
             case "stages":
                 Stages();
                 return 0;
@@ -30,7 +35,7 @@ internal static class Program
                 Stages();
                 return SideBySide.Run(Console.Out);
             default:
-                Console.Error.WriteLine($"bench knows stages, sizes, search and beside, not {arguments[0]}; without a word it runs all but sizes.");
+                Console.Error.WriteLine($"bench knows stages, sizes, search, likeness, survey and beside, not {arguments[0]}; without a word it runs stages and beside.");
                 return Misused;
         }
     }
