@@ -45,21 +45,6 @@ public sealed class LetterCaseTests
         Assert.Equal("donon", Decode(("d", 0.7, Tall), ("o", 0.7, 26), ("n", 0.7, 26), ("o", 0.7, 26), ("n", 0.7, 26)).Text);
     }
 
-    [Theory]
-    [InlineData(32, "Londo")]
-    [InlineData(40, "LONDO")]
-    [InlineData(38, "LONDO")]
-    public void Letters_shaped_as_capitals_below_a_taller_first_one_are_small_capitals(int height, string text) =>
-        Assert.Equal(text, Decode(("L", 0.98, Tall), ("O", 0.7, height), ("N", 0.7, height), ("D", 0.7, height), ("O", 0.7, height)).Text);
-
-    [Fact]
-    public void Shapes_that_are_surely_capitals_stay_so_below_a_taller_first_one() =>
-        Assert.Equal("LONDO", Decode(("L", 0.98, Tall), ("O", 0.99, 32), ("N", 0.99, 32), ("D", 0.99, 32), ("O", 0.99, 32)).Text);
-
-    [Fact]
-    public void Heights_of_no_two_sizes_make_no_small_capitals() =>
-        Assert.Equal("LONDO", Decode(("L", 0.98, Tall), ("O", 0.7, 34), ("N", 0.7, 27), ("D", 0.7, Tall), ("O", 0.7, 30)).Text);
-
     [Fact]
     public void Where_tall_letters_disagree_heights_say_nothing() =>
         Assert.Equal("LoND", Decode(("L", 0.98, 40), ("o", 0.7, 40), ("N", 0.98, 28), ("D", 0.98, 40)).Text);
