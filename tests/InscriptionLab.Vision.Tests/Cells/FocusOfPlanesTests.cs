@@ -6,7 +6,6 @@ using InscriptionLab.Measures;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Vision.Cells;
 using InscriptionLab.Vision.Scales;
-using InscriptionLab.Vision.Tests.Rendering;
 using Xunit;
 
 namespace InscriptionLab.Vision.Tests.Cells;
