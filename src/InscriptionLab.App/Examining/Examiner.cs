@@ -42,7 +42,7 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
         var sizes = surface.Tube is { } sized ? watch.Run("sizes", () => stages.Size(photo, sized, surface.Reading, cancel)) : null;
         var evidence = watch.Run("evidence", () => stages.Weigh(surface.Reading, finding, Seen(surface.Tube, surface.Reading, finding, sizes)));
         var advice = watch.Run("advice", () => stages.Advise(photo, surface.Tube, surface.Reading, cancel));
-        return new Examination(photo, surface.Tube, surface.Strip, surface.Reading, finding, advice, [.. ViewWords.Of(surface.Reading), .. surface.Warnings], watch.Times) { Ring = surface.Ring, Sizes = sizes, Evidence = evidence };
+        return new Examination(photo, surface.Tube, surface.Strip, surface.Reading, finding, advice, [.. ViewWords.Of(surface.Reading), .. surface.Warnings, .. StyleWords.Of(surface.Reading) is { } styles ? ImmutableArray.Create(styles) : []], watch.Times) { Ring = surface.Ring, Sizes = sizes, Evidence = evidence };
     }
 
     /// <summary>Weighs an examination again beside the houses that all photos of the piece name.</summary>

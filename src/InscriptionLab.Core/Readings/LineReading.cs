@@ -15,6 +15,9 @@ public sealed record LineReading(LetteringLine Line, ImmutableArray<Letter> Lett
     /// <summary>Gets what a second, independent reader made of the line; null where there was none.</summary>
     public SecondReading? Second { get; init; }
 
+    /// <summary>Gets the styles in which this line may be cut, the likeliest first; empty for a reader that does not tell, and for a line that several photos or a person made.</summary>
+    public ImmutableArray<StyleCandidate> Style { get; init; } = [];
+
     /// <summary>Gets the text, "?" for letters that cannot be read.</summary>
     public string Text => string.Concat(Letters.Select(letter => letter.Character));
 }

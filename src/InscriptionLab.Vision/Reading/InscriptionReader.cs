@@ -114,7 +114,7 @@ public sealed class InscriptionReader : IDisposable
     {
         // Ordered only now: a stray line that was no lettering must not say which way the reader faces.
         var kept = ReadingOrder.Of(legible, item => item.Reading.Line.InStrip);
-        var lines = kept.IsEmpty ? [] : Beside([.. kept.Select(item => item.Reading)], cancel);
+        var lines = kept.IsEmpty ? [] : Beside([.. kept.Select(item => item.Reading with { Style = Style([(item.Sight, 1)]) })], cancel);
         return new Readings.Reading(Name, lines, Style([.. kept.Select(item => (item.Sight, item.Reading.Letters.Length))]));
     }
 

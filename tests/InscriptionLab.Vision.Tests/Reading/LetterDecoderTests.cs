@@ -53,8 +53,10 @@ public sealed class LetterDecoderTests
     {
         var reading = Decode([[1, 0, 0, 0, 0, 0], [0, 0, 1, 0, 0, 0], [0, 1, 0, 0, 0, 0], [1, 0, 0, 0, 0, 0], [0, 0, 0, 1, 0, 0]]);
 
-        // Frame 1 is centred on 5.5; the edges lie 2 px to the left and 1.5 px to the right of it.
-        Assert.Equal((3.5, 7.0), (reading.Letters[0].InCrop.TopLeft.X, reading.Letters[0].InCrop.TopRight.X));
+        // Frame 1 is centred on 5.5; the edges lie 2 px to the left and 1.5 px to the right of it. The ink is 0.76 x 64 rows high, and letters reach 0.012 and 0.028 of that farther out.
+        const double Ink = 0.76 * 64;
+        Assert.Equal(3.5 - (0.012 * Ink), reading.Letters[0].InCrop.TopLeft.X, 1e-9);
+        Assert.Equal(7.0 + (0.028 * Ink), reading.Letters[0].InCrop.TopRight.X, 1e-9);
         Assert.Equal((7.0, 15.5), (reading.Letters[1].InCrop.TopLeft.X, reading.Letters[1].InCrop.TopRight.X));
         Assert.Equal(reading.Letters[0].InCrop, reading.Letters[0].InPhoto);
     }
