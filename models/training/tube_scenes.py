@@ -48,11 +48,11 @@ class Light:
             self.lamps.append((d, rng.uniform(0.4, 2.0), np.exp(rng.uniform(0.7, 4.5)), 1 + 0.08 * rng.standard_normal(3)))
         self.rough = rng.uniform(0.05, 1.0)
 
-    def mirror(self, r, sharpness, ground=None):
-        """Light met along directions r by a surface that blurs it; ground, the table met by each, or none for its mean colour."""
+    def mirror(self, r, sharpness):
+        """Light met along directions r by a surface that blurs it."""
         s = r @ self.up
         below = 1 / (1 + np.exp(s * 8))
-        out = self.sky * (0.55 + 0.45 * np.clip(s, -1, 1))[..., None] * (1 - below[..., None]) + below[..., None] * (self.table * 0.45 if ground is None else ground)
+        out = self.sky * (0.55 + 0.45 * np.clip(s, -1, 1))[..., None] * (1 - below[..., None]) + below[..., None] * self.table * 0.45
         for d, power, sharp, colour in self.lamps:
             k = 1 / (1 / sharp + 1 / sharpness)
             out = out + (power * np.exp((r @ d - 1) * k))[..., None] * colour
@@ -171,18 +171,6 @@ def wall_texture(rng, stuff, unlettered=False):
     return t.astype(np.float32), colour
 
 
-def ground_met(scene, p, r, up):
-    """The table as points p see it along directions r: polished limbs show the cloth beside them. Taken from the picture of the table alone,
-    blurred; what lies outside the picture is taken from its border."""
-    down = np.minimum(r @ up, -1e-3)
-    met = p + r * (np.minimum(((scene["floor"] - p) @ up) / down, 60.0))[:, None]
-    h, w = scene["kinds"].shape
-    z = np.maximum(met[:, 2], 0.05)
-    x = np.clip(met[:, 0] / z * scene["focal"] + (w - 1) / 2, 0, w - 1).astype(np.float32)
-    y = np.clip(met[:, 1] / z * scene["focal"] + (h - 1) / 2, 0, h - 1).astype(np.float32)
-    return scene["ground"][np.round(y).astype(np.int32), np.round(x).astype(np.int32)]
-
-
 def cast(rng, rays, axis, direction, pieces, light, size, scene):
     """Adds one telescope to a scene: depth, colour, kinds and outline are bettered where it is nearer."""
     depth, colour, kinds, outline, focal = scene["depth"], scene["colour"], scene["kinds"], scene["outline"], scene["focal"]
@@ -219,9 +207,8 @@ def cast(rng, rays, axis, direction, pieces, light, size, scene):
             facing = np.clip(-(n * v).sum(1), 0, 1)[:, None]
             if metal:
                 r = v - 2 * (v * n).sum(1)[:, None] * n
-                ground = ground_met(scene, p, r, light.up) if scene.get("ground") is not None else None
                 fresnel = base_colour + (1 - base_colour) * (1 - facing) ** 5 * 0.7
-                shade = fresnel * relative * (light.mirror(r, sharpness, ground) * (1 - light.rough * 0.4) + light.diffuse(n) * light.rough * 0.4)
+                shade = fresnel * relative * (light.mirror(r, sharpness) * (1 - light.rough * 0.4) + light.diffuse(n) * light.rough * 0.4)
             else:
                 r = v - 2 * (v * n).sum(1)[:, None] * n
                 shade = base_colour * relative * light.diffuse(n) + light.mirror(r, 20) * scene["gloss"] * (1 - facing) ** 2
@@ -337,8 +324,6 @@ def draw(seed, width=256, height=192):
              "bore": rng.uniform(0.5, 0.97)}
     scene["depth"][scene["depth"] <= 0] = 1e4
     clutter(rng, scene["colour"], scene["kinds"], scene["outline"], False)
-    scene["floor"] = floor
-    scene["ground"] = cv2.GaussianBlur(scene["colour"], (0, 0), rng.uniform(0.5, 5)) * rng.uniform(0.6, 1.1) if rng.random() < 0.75 else None
     if there:
         cast(rng, rays, axis, direction, pieces, light, (w, h), scene)
         if rng.random() < 0.15:

@@ -145,7 +145,7 @@ public sealed class InscriptionReader : IDisposable
     private List<(LetteringLine Line, LineSight Sight)> Look(Photo photo, Strip strip, IReadOnlyList<LineTrace> traces, bool mirrored, CancellationToken cancel)
     {
         var lines = traces.Select(trace => _cropper.Cut(photo, strip, trace, mirrored, Probability.From(trace.Score))).ToList();
-        var sights = SteadySight.Look(_reader.Network, [.. lines.Select(line => line.Crop)], cancel);
+        var sights = _reader.Network.Look([.. lines.Select(line => line.Crop)], cancel);
         return [.. lines.Zip(sights, (line, sight) => (line with { Lettering = Probability.From(sight.Lettering) }, sight))];
     }
 
