@@ -101,10 +101,23 @@ internal static class SizeTable
         long peak = 0;
         while (!process.WaitForExit(Look))
         {
-            process.Refresh();
-            peak = Math.Max(peak, process.HasExited ? 0 : process.PeakWorkingSet64);
+            peak = Math.Max(peak, MostHeld(process));
         }
 
         return process.ExitCode == 0 ? peak : throw new InvalidOperationException($"./lab examine {file} ended with {process.ExitCode}.");
+    }
+
+    /// <summary>Gives the most memory that a process has held so far, in bytes; 0 where it ended just now.</summary>
+    private static long MostHeld(Process process)
+    {
+        try
+        {
+            process.Refresh();
+            return process.PeakWorkingSet64;
+        }
+        catch (InvalidOperationException)
+        {
+            return 0;
+        }
     }
 }

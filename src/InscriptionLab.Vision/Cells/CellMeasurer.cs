@@ -86,7 +86,7 @@ public sealed class CellMeasurer
             (scene, other) = other.ShareBeside(scene) > 0.5 ? (other, scene) : (scene, other);
         }
 
-        return CellReport.Of(scale, sightings, scene, other, photo, request, _options) with { Others = CellReport.Others(inner.Others, scene) };
+        return CellReport.Of(scale, sightings, scene, other, photo, picture, request, _options) with { Others = CellReport.Others(inner.Others, scene) };
     }
 
     private static CircleSighting Sighting(CircleRole role, TracedCircle trace, Photo photo) =>

@@ -6,6 +6,7 @@ using InscriptionLab.Cells;
 using InscriptionLab.Cells.Fitting;
 using InscriptionLab.Measures;
 using InscriptionLab.Photos;
+using InscriptionLab.Vision.Scales;
 
 namespace InscriptionLab.Vision.Cells;
 
@@ -16,7 +17,7 @@ internal static class CellReport
     private const int EllipsePoints = 24;
 
     /// <summary>Gives the measurement.</summary>
-    internal static CellMeasurement Of(ScaleSighting scale, ImmutableArray<CircleSighting> sightings, SceneSolution scene, SceneSolution? other, Photo photo, MeasureRequest request, CellMeasurerOptions options)
+    internal static CellMeasurement Of(ScaleSighting scale, ImmutableArray<CircleSighting> sightings, SceneSolution scene, SceneSolution? other, Photo photo, LightPicture picture, MeasureRequest request, CellMeasurerOptions options)
     {
         var circles = ImmutableArray.CreateBuilder<CellCircle>();
         for (var i = 0; i < scene.Circles.Length; i++)
@@ -40,7 +41,7 @@ internal static class CellReport
             Expanded(scene.RimHeight, offsetUncertainty),
             scene.Camera.Tilt,
             Expanded(scene.RimDistance(), scene.DistanceUncertainty()),
-            CellWarnings.Of(scale, sightings, scene, other, photo, request, options));
+            CellWarnings.Of(scale, sightings, scene, other, photo, picture, request, options));
     }
 
     /// <summary>Gives the circles that were given no role, about the axis of the adjusted rim.</summary>

@@ -5,6 +5,7 @@ using System.Linq;
 using InscriptionLab.Cells;
 using InscriptionLab.Cells.Fitting;
 using InscriptionLab.Photos;
+using InscriptionLab.Vision.Scales;
 
 namespace InscriptionLab.Vision.Cells;
 
@@ -24,7 +25,7 @@ internal static class CellWarnings
     private const double MuchBurnt = 0.3;
 
     /// <summary>Writes the sentences, the weightiest first.</summary>
-    internal static ImmutableArray<string> Of(ScaleSighting scale, ImmutableArray<CircleSighting> circles, SceneSolution scene, SceneSolution? other, Photo photo, MeasureRequest request, CellMeasurerOptions options)
+    internal static ImmutableArray<string> Of(ScaleSighting scale, ImmutableArray<CircleSighting> circles, SceneSolution scene, SceneSolution? other, Photo photo, LightPicture picture, MeasureRequest request, CellMeasurerOptions options)
     {
         var warnings = ImmutableArray.CreateBuilder<string>();
         if (request.PlaneOffset is null)
@@ -35,7 +36,7 @@ internal static class CellWarnings
                 $"How high the rim lies above the scale was not given. The diameters hold for a scale level with the rim; for each millimetre it lies lower they read about {relative:0.0#} % too large, and the uncertainty counts up to {UncertaintyBudget.CoverageFactor * options.UnknownOffsetMillimetres:0} mm. Measure the height and pass it with --plane-offset (0 where scale and rim are level): the uncertainty becomes many times smaller."));
         }
 
-        if (circles.FirstOrDefault(circle => circle.Role == CircleRole.Outer) is { } rim && FocusOfPlanes.Of(photo, scale, rim) is { } focus && (focus.ScaleIsSofter || focus.RimIsSofter))
+        if (circles.FirstOrDefault(circle => circle.Role == CircleRole.Outer) is { } rim && FocusOfPlanes.Of(picture, scale, rim) is { } focus && (focus.ScaleIsSofter || focus.RimIsSofter))
         {
             warnings.Add(string.Create(
                 CultureInfo.InvariantCulture,

@@ -1,6 +1,5 @@
 using System.Linq;
 using InscriptionLab.Cells;
-using InscriptionLab.Photos;
 using InscriptionLab.Vision.Scales;
 
 namespace InscriptionLab.Vision.Cells;
@@ -23,9 +22,11 @@ internal readonly record struct FocusOfPlanes(double Rim, double Scale)
     internal bool RimIsSofter => Rim > Ratio * Ratio * Scale && Rim - Scale > 2 * Least;
 
     /// <summary>Measures both; null where either has too few edges that can be judged.</summary>
-    internal static FocusOfPlanes? Of(Photo photo, ScaleSighting scale, CircleSighting rim)
+    /// <param name="picture">Picture in linear light.</param>
+    /// <param name="scale">The scale, with its edges.</param>
+    /// <param name="rim">The rim's edge.</param>
+    internal static FocusOfPlanes? Of(LightPicture picture, ScaleSighting scale, CircleSighting rim)
     {
-        var picture = LightPicture.From(photo.Gray);
         var edges = scale.Edges.Where(edge => edge.Polarity != 0).Select(edge => edge.At);
         return EdgeWidths.Of(picture, rim.Points) is { } ofRim && EdgeWidths.Of(picture, edges) is { } ofScale ? new FocusOfPlanes(ofRim, ofScale) : null;
     }
