@@ -34,37 +34,55 @@ internal static class BlurMeter
     /// <summary>Variance below which widths cannot be told apart, over that of the known blur; keeps ratios of tiny widths near 1.</summary>
     private const double Unresolved = 0.3;
 
-    /// <summary>Gives the standard deviations of the blur along the sharpest and the widest direction, and the latter.</summary>
+    /// <summary>Gives the standard deviations of the blur along the sharpest and the widest direction, in pixels of the photo, and the latter.</summary>
     internal static (double Sharp, double Wide, Angle Direction) Measure(LetteringArea area)
     {
         var calming = Math.Max(LeastCalming, area.Height * CalmingOfLetter);
         var added = Math.Max(LeastKnown, area.Height * KnownOfLetter);
-        using var calm = Blur(area.Gray, calming);
-        using var known = Blur(area.Gray, Math.Sqrt((calming * calming) + (added * added)));
-        var before = new SlopeField(calm);
-        var after = new SlopeField(known);
-        var inside = Enumerable.Range(0, area.Inside.Length).Where(at => area.Inside[at] && before.IsInner(at)).ToList();
-        if (inside.Count < LeastEdges)
+        var slopes = area.Parts.Select(part => (Part: part, Before: SlopesAt(part, calming), After: SlopesAt(part, Math.Sqrt((calming * calming) + (added * added))))).ToList();
+        var steepness = new List<double>();
+        foreach (var (part, before, _) in slopes)
+        {
+            var inside = part.Inside;
+            for (var at = 0; at < inside.Length; at++)
+            {
+                if (inside[at] != 0 && before.IsInner(at))
+                {
+                    steepness.Add(before.Steepness(at));
+                }
+            }
+        }
+
+        if (steepness.Count < LeastEdges)
         {
             return (0, 0, default);
         }
 
-        var least = Quantile([.. inside.Select(at => before.Steepness(at))], NoEdges);
-        var edges = new List<double>[Directions];
-        for (var i = 0; i < Directions; i++)
+        var least = Quantile([.. steepness], NoEdges);
+        var edges = Enumerable.Range(0, Directions).Select(_ => new List<double>()).ToArray();
+        foreach (var (part, before, after) in slopes)
         {
-            edges[i] = [];
+            var inside = part.Inside;
+            for (var at = 0; at < inside.Length; at++)
+            {
+                if (inside[at] != 0 && before.IsInner(at) && before.Steepness(at) > least && before.IsCrest(at))
+                {
+                    var ratio = before.Steepness(at) / Math.Max(1e-3, after.Steepness(at));
+                    var variance = (added * added / Math.Max(1e-3, (ratio * ratio) - 1)) - (calming * calming);
+                    var direction = (int)Math.Round(before.Direction(at) / Math.PI * Directions);
+                    edges[((direction % Directions) + Directions) % Directions].Add(Math.Clamp(variance, 0, Widest * Widest));
+                }
+            }
         }
 
-        foreach (var at in inside.Where(at => before.Steepness(at) > least && before.IsCrest(at)))
-        {
-            var ratio = before.Steepness(at) / Math.Max(1e-3, after.Steepness(at));
-            var variance = (added * added / Math.Max(1e-3, (ratio * ratio) - 1)) - (calming * calming);
-            var direction = (int)Math.Round(before.Direction(at) / Math.PI * Directions);
-            edges[((direction % Directions) + Directions) % Directions].Add(Math.Clamp(variance, 0, Widest * Widest));
-        }
+        var (sharp, wide, along) = Extremes(edges, Unresolved * added * added);
+        return (sharp / area.Scale, wide / area.Scale, along);
+    }
 
-        return Extremes(edges, Unresolved * added * added);
+    private static SlopeField SlopesAt(LetteringPart part, double sigma)
+    {
+        using var blurred = Blur(part.Gray, sigma);
+        return new SlopeField(blurred);
     }
 
     private static (double Sharp, double Wide, Angle Direction) Extremes(List<double>[] edges, double unresolved)

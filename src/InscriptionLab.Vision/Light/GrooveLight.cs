@@ -17,10 +17,6 @@ internal sealed class GrooveLight
     /// <summary>Longest wave that counts, as a share of a crop's height: strokes with their walls, not the tube's shading.</summary>
     private const double LongestWave = 0.25;
 
-    /// <summary>Blurs that give bare metal, along and across, as shares of the crop's height.</summary>
-    private const double GroundAlong = 1;
-    private const double GroundAcross = 0.25;
-
     /// <summary>Levels that stand out farther from bare metal count as much as this: reflections are not slopes.</summary>
     private const double Outlier = 1;
 
@@ -48,9 +44,9 @@ internal sealed class GrooveLight
     internal double Agreement { get; }
 
     /// <summary>Looks at lines that run the same way; null where there is too little of them.</summary>
-    internal static GrooveLight? Of(IEnumerable<GrayImage> crops)
+    internal static GrooveLight? Of(IEnumerable<LineLight> lines)
     {
-        var pieces = crops.SelectMany(Pieces).Where(piece => piece.Weight > 0).ToList();
+        var pieces = lines.SelectMany(Pieces).Where(piece => piece.Weight > 0).ToList();
         if (pieces.Count < FewestPieces)
         {
             return null;
@@ -70,18 +66,16 @@ internal sealed class GrooveLight
         return new GrooveLight(side, Math.Sqrt(scatter), Math.Sqrt((all.X * all.X) + (all.Y * all.Y)) / all.Weight);
     }
 
-    private static IEnumerable<Moments> Pieces(GrayImage crop)
+    private static IEnumerable<Moments> Pieces(LineLight line)
     {
-        var (width, height) = (crop.Width, crop.Height);
+        var (width, height) = (line.Width, line.Height);
         var columns = Math.Max(1, (int)(Piece * height));
         if (width < columns)
         {
             yield break;
         }
 
-        var light = Array.ConvertAll(crop.Pixels.ToArray(), FlatLight.Linear);
-        var ground = FlatLight.Blurred(light, width, height, GroundAlong * height, GroundAcross * height);
-        var down = light.Zip(ground, (level, bare) => (float)-Math.Clamp((level / Math.Max(bare, 1e-3f)) - 1, -Outlier, Outlier)).ToArray();
+        var down = Array.ConvertAll(line.Over, over => (float)-Math.Clamp(over, -Outlier, Outlier));
         var (slope, none) = (new FloatImage(width, height, down), new FloatImage(width, height, new float[down.Length]));
         var x = SlopeIntegrator.Integrate(slope, none, LongestWave * height);
         var y = SlopeIntegrator.Integrate(none, slope, LongestWave * height);

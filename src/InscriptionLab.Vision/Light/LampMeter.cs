@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Collections.Immutable;
 using System.Linq;
 using InscriptionLab.Advice;
 using InscriptionLab.Lines;
@@ -19,6 +20,9 @@ public sealed class LampMeter
 {
     private const string Stage = "light";
 
+    /// <summary>Longest side of the picture in which the light is looked at, pixels: a tube that fills a fourth of it has three pixels a degree in the middle.</summary>
+    private const int LongestSide = 1200;
+
     private readonly LampMeterOptions _options;
 
     /// <summary>Makes a meter.</summary>
@@ -33,8 +37,14 @@ public sealed class LampMeter
     {
         ArgumentNullException.ThrowIfNull(photo);
         ArgumentNullException.ThrowIfNull(reading);
-        var lines = SameWay(reading);
-        if (lines.Count == 0 || GrooveLight.Of(lines.Select(line => line.Crop)) is not { } grooves)
+        return Measure(ReducedPhoto.Of(photo.Gray, LongestSide), tube, reading, LineLight.Of(reading));
+    }
+
+    internal Outcome<LampSight> Measure(ReducedPhoto photo, Tube? tube, Readings.Reading reading, ImmutableArray<LineLight> lights)
+    {
+        var same = SameWay(reading);
+        var lines = same.ConvertAll(index => reading.Lines[index].Line);
+        if (lines.Count == 0 || GrooveLight.Of(same.Select(index => lights[index])) is not { } grooves)
         {
             return Refuse("The side of the light was not told: too few letters were read.");
         }
@@ -69,16 +79,17 @@ public sealed class LampMeter
 
     private double GrooveTells(GrooveLight grooves) => _options.GrooveTells * Math.Min(1, grooves.Agreement / _options.FullAgreement);
 
-    /// <summary>The lines that run as the longest one does.</summary>
-    private static List<LetteringLine> SameWay(Readings.Reading reading)
+    /// <summary>Numbers of the lines that run as the longest one does.</summary>
+    private static List<int> SameWay(Readings.Reading reading)
     {
         const double Alike = 0.2;
         var lines = reading.Lines.Select(line => line.Line).ToList();
         var longest = lines.MaxBy(line => line.Crop.Width);
-        return lines.FindAll(line => Math.Abs(Math.IEEERemainder(InPhoto(line, 0).Radians - InPhoto(longest!, 0).Radians, Math.Tau)) < Alike && line.Direction.Mirrored == longest!.Direction.Mirrored);
+        return [.. Enumerable.Range(0, lines.Count).Where(index => lines[index].Direction.Mirrored == longest!.Direction.Mirrored
+            && Math.Abs(Math.IEEERemainder(InPhoto(lines[index], 0).Radians - InPhoto(longest, 0).Radians, Math.Tau)) < Alike)];
     }
 
-    private static (double FromLetters, double Rival)? OnTube(Photo photo, Tube tube, List<LetteringLine> lines)
+    private static (double FromLetters, double Rival)? OnTube(ReducedPhoto photo, Tube tube, List<LetteringLine> lines)
     {
         const double Room = 0.3;
         var projection = new CylinderProjection(tube.Pose);

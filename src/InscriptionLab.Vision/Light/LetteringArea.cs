@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Collections.Immutable;
 using System.Linq;
 using InscriptionLab.Measures;
 using InscriptionLab.Photos;
@@ -10,14 +11,20 @@ using OpenCvSharp;
 
 namespace InscriptionLab.Vision.Light;
 
-/// <summary>The part of a photo on which it is judged, cut out of the photo without resampling: the lines of lettering, or the middle of the tube, or the middle of the photo.</summary>
+/// <summary>
+/// The part of a photo on which it is judged: the lines of lettering, or the middle of the tube, or the middle of the photo. Tall letters are brought down: what is finer than a
+/// fortieth of a letter no meter looks at, and so the time does not grow with the photo.
+/// </summary>
 internal sealed class LetteringArea : IDisposable
 {
+    /// <summary>Height to which taller letters are brought down, pixels: a fortieth of it, the finest that <see cref="BlurMeter"/> looks at, is 1.6 pixels, against which averaging pixels blurs by a third of a pixel.</summary>
+    private const double Tallest = 64;
+
+    /// <summary>Pixels to which the middle of a tube or photo is brought down where nothing was read (a choice: as many as three long lines of letters have).</summary>
+    private const double MostPixels = 1e6;
+
     /// <summary>Room round the letters, as a share of their height.</summary>
     private const double Margin = 0.3;
-
-    /// <summary>Room round the letters in the cut-out picture, so that blurs know their surroundings.</summary>
-    private const int Border = 24;
 
     /// <summary>Share of the way from the axis to the outline that counts as the middle of a tube.</summary>
     private const double MiddleOfTube = 0.6;
@@ -25,51 +32,77 @@ internal sealed class LetteringArea : IDisposable
     /// <summary>How far the last letter of a straight line may be turned against the first, in radians: 17 degrees.</summary>
     private const double LargestTurn = 0.3;
 
-    private LetteringArea(NativeImage gray, bool[] inside, double height, (double X, double Y)? along, Rect frame)
+    private LetteringArea(ImmutableArray<LetteringPart> parts, double height, double scale, (double X, double Y)? along)
     {
-        Gray = gray;
-        Inside = inside;
+        Parts = parts;
         Height = height;
+        Scale = scale;
         Along = along;
-        Frame = frame;
     }
 
-    /// <summary>Gets the grey levels, as 32-bit floats.</summary>
-    internal NativeImage Gray { get; }
+    /// <summary>Gets the pictures of the area: one, or several where lines lie far apart.</summary>
+    internal ImmutableArray<LetteringPart> Parts { get; }
 
-    /// <summary>Gets which pixels belong to the area.</summary>
-    internal bool[] Inside { get; }
-
-    /// <summary>Gets the height of the letters in photo pixels, a guess where nothing was read.</summary>
+    /// <summary>Gets the height of the letters in pixels of the parts, a guess where nothing was read.</summary>
     internal double Height { get; }
+
+    /// <summary>Gets the pixels of the parts for one of the photo; 1 or less.</summary>
+    internal double Scale { get; }
 
     /// <summary>Gets the reading direction in the photo, a unit vector; null where nothing was read.</summary>
     internal (double X, double Y)? Along { get; }
-
-    /// <summary>Gets where the cut-out picture lies in the photo.</summary>
-    internal Rect Frame { get; }
 
     internal static LetteringArea Of(Photo photo, Tube? tube, Readings.Reading reading)
     {
         var lines = reading.Lines.Where(line => line.Letters.Any(letter => !letter.IsSpace)).ToList();
         var patches = lines.Count > 0 ? lines.SelectMany(Patches).ToList() : [Middle(photo, tube)];
-        var height = lines.Count > 0 ? Median(lines.Select(line => line.Line.InkHeight.Pixels)) : (tube?.Diameter.Pixels ?? photo.Gray.Height / 3.0) / 18;
-        var points = patches.SelectMany(patch => patch).ToList();
-        var frame = new Rect(0, 0, photo.Gray.Width, photo.Gray.Height)
-            & Rect.FromLTRB((int)points.Min(p => p.X) - Border, (int)points.Min(p => p.Y) - Border, (int)points.Max(p => p.X) + Border + 1, (int)points.Max(p => p.Y) + Border + 1);
-        using var whole = NativeImage.From(photo.Gray);
-        using var cut = NativeImage.Own(new Mat(whole.Mat, frame));
-        var gray = cut.Apply((from, to) => from.ConvertTo(to, MatType.CV_32FC1));
-        using var mask = NativeImage.Own(new Mat(frame.Height, frame.Width, MatType.CV_8UC1, new Scalar(0)));
-        foreach (var patch in patches)
+        var height = Math.Max(4, lines.Count > 0 ? Median(lines.Select(line => line.Line.InkHeight.Pixels)) : (tube?.Diameter.Pixels ?? photo.Gray.Height / 3.0) / 18);
+        var scale = Math.Min(1, Tallest / height);
+        var groups = Groups(patches, new Rect(0, 0, photo.Gray.Width, photo.Gray.Height), scale);
+        if (lines.Count == 0)
         {
-            Cv2.FillConvexPoly(mask.Mat, patch.Select(p => new Point((int)Math.Round(p.X) - frame.X, (int)Math.Round(p.Y) - frame.Y)), new Scalar(255));
+            scale = Math.Min(scale, Math.Sqrt(MostPixels / Math.Max(1, groups.Sum(group => (double)group.Frame.Width * group.Frame.Height))));
         }
 
-        return new LetteringArea(gray, [.. mask.Mat.AsSpan<byte>().ToArray().Select(value => value != 0)], Math.Max(4, height), lines.Count > 0 ? Direction(lines) : null, frame);
+        using var whole = NativeImage.From(photo.Gray);
+        return new LetteringArea([.. groups.Select(group => LetteringPart.Of(whole, group.Frame, group.Patches, scale))], height * scale, scale, lines.Count > 0 ? Direction(lines) : null);
     }
 
-    public void Dispose() => Gray.Dispose();
+    public void Dispose()
+    {
+        foreach (var part in Parts)
+        {
+            part.Dispose();
+        }
+    }
+
+    internal static double Median(IEnumerable<double> values)
+    {
+        var sorted = values.Order().ToList();
+        return sorted.Count == 0 ? 0 : sorted[sorted.Count / 2];
+    }
+
+    /// <summary>Patches whose frames touch, together, so that no pixel counts twice.</summary>
+    private static List<(Rect Frame, List<List<PixelPoint>> Patches)> Groups(List<List<PixelPoint>> patches, Rect photo, double scale)
+    {
+        var groups = new List<(Rect Frame, List<List<PixelPoint>> Patches)>();
+        foreach (var patch in patches)
+        {
+            var group = (Frame: LetteringPart.FrameOf(patch, scale) & photo, Patches: new List<List<PixelPoint>> { patch });
+            while (groups.FindIndex(other => (other.Frame & group.Frame) is { Width: > 0, Height: > 0 }) is >= 0 and var at)
+            {
+                group = (groups[at].Frame | group.Frame, [.. groups[at].Patches, .. group.Patches]);
+                groups.RemoveAt(at);
+            }
+
+            if (group.Frame is { Width: > 0, Height: > 0 })
+            {
+                groups.Add(group);
+            }
+        }
+
+        return groups;
+    }
 
     /// <summary>One patch a line, or one a letter where the line bends in the photo.</summary>
     private static IEnumerable<List<PixelPoint>> Patches(LineReading line)
@@ -142,11 +175,5 @@ internal sealed class LetteringArea : IDisposable
 
         var length = Math.Sqrt((x * x) + (y * y));
         return length > 0 ? (x / length, y / length) : null;
-    }
-
-    internal static double Median(IEnumerable<double> values)
-    {
-        var sorted = values.Order().ToList();
-        return sorted.Count == 0 ? 0 : sorted[sorted.Count / 2];
     }
 }

@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 
 namespace InscriptionLab.Vision.Light;
 
@@ -18,71 +17,85 @@ internal static class StrokeMeter
     /// <summary>Gives contrast over the middle level, and root mean square slopes along the line over those across it.</summary>
     internal static (double Contrast, double Middle, double Brightest, double? StemsToBars) Measure(LetteringArea area)
     {
-        using var fine = BlurMeter.Blur(area.Gray, Math.Max(0.8, area.Height * Fine));
-        using var coarse = BlurMeter.Blur(area.Gray, area.Height * Coarse);
-        var strokes = fine.Mat.AsSpan<float>();
-        var ground = coarse.Mat.AsSpan<float>();
-        var levels = area.Gray.Mat.AsSpan<float>();
-        var slopes = area.Along is null ? null : new SlopeField(fine);
-        var (relief, grays) = (new List<double>(), new List<double>());
+        var (relief, grays) = (new LevelCounts(), new LevelCounts());
         var (stems, bars) = (0.0, 0.0);
-        for (var at = 0; at < levels.Length; at++)
+        foreach (var part in area.Parts)
         {
-            if (!area.Inside[at])
+            using var fine = BlurMeter.Blur(part.Gray, Math.Max(0.8, area.Height * Fine));
+            using var coarse = BlurMeter.Blur(part.Gray, area.Height * Coarse);
+            var strokes = fine.Mat.AsSpan<float>();
+            var ground = coarse.Mat.AsSpan<float>();
+            var levels = part.Gray.Mat.AsSpan<float>();
+            var inside = part.Inside;
+            var slopes = area.Along is null ? null : new SlopeField(fine);
+            for (var at = 0; at < levels.Length; at++)
             {
-                continue;
-            }
-
-            relief.Add(strokes[at] - ground[at]);
-            grays.Add(levels[at]);
-            if (slopes is not null && area.Along is { } along)
-            {
-                var (x, y) = slopes[at];
-                var (onward, down) = ((x * along.X) + (y * along.Y), (y * along.X) - (x * along.Y));
-                (stems, bars) = (stems + (onward * onward), bars + (down * down));
-            }
-        }
-
-        var (high, low) = (BlurMeter.Quantile([.. relief], 0.95), BlurMeter.Quantile([.. relief], 0.05));
-        var sorted = grays.ToArray();
-        var middle = BlurMeter.Quantile(sorted, 0.5);
-        return ((high - low) / Math.Max(1, middle), middle, BlurMeter.Quantile(sorted, 0.99), slopes is null || bars <= 0 ? null : Math.Sqrt(stems / bars));
-    }
-
-    /// <summary>Gives the share of the area's patches that are bright and show nothing.</summary>
-    internal static double WashedShare(LetteringArea area)
-    {
-        var side = Math.Max(4, (int)(area.Height * PatchOfLetter));
-        var (width, height) = (area.Gray.Mat.Width, area.Gray.Mat.Height);
-        var levels = area.Gray.Mat.AsSpan<float>();
-        var (patches, washed) = (0, 0);
-        for (var top = 0; top + side <= height; top += side)
-        {
-            for (var left = 0; left + side <= width; left += side)
-            {
-                var values = new List<double>();
-                for (var y = top; y < top + side; y++)
-                {
-                    for (var x = left; x < left + side; x++)
-                    {
-                        if (area.Inside[(y * width) + x])
-                        {
-                            values.Add(levels[(y * width) + x]);
-                        }
-                    }
-                }
-
-                if (values.Count * 2 < side * side)
+                if (inside[at] == 0)
                 {
                     continue;
                 }
 
-                var sorted = values.ToArray();
-                patches++;
-                washed += BlurMeter.Quantile(sorted, 0.5) >= Bright && BlurMeter.Quantile(sorted, 0.95) - BlurMeter.Quantile(sorted, 0.05) < Range ? 1 : 0;
+                relief.Add(strokes[at] - ground[at]);
+                grays.Add(levels[at]);
+                if (slopes is not null && area.Along is { } along)
+                {
+                    var (x, y) = slopes[at];
+                    var (onward, down) = ((x * along.X) + (y * along.Y), (y * along.X) - (x * along.Y));
+                    (stems, bars) = (stems + (onward * onward), bars + (down * down));
+                }
+            }
+        }
+
+        var middle = grays.Quantile(0.5);
+        return ((relief.Quantile(0.95) - relief.Quantile(0.05)) / Math.Max(1, middle), middle, grays.Quantile(0.99), bars > 0 ? Math.Sqrt(stems / bars) : null);
+    }
+
+    /// <summary>Gets the share of the area's patches that are bright and show nothing.</summary>
+    internal static double WashedShare(LetteringArea area)
+    {
+        var side = Math.Max(4, (int)(area.Height * PatchOfLetter));
+        var (patches, washed) = (0, 0);
+        foreach (var part in area.Parts)
+        {
+            for (var top = 0; top + side <= part.Height; top += side)
+            {
+                for (var left = 0; left + side <= part.Width; left += side)
+                {
+                    var levels = Levels(part, left, top, side);
+                    if (levels.Length * 2 < side * side)
+                    {
+                        continue;
+                    }
+
+                    Array.Sort(levels);
+                    patches++;
+                    washed += At(levels, 0.5) >= Bright && At(levels, 0.95) - At(levels, 0.05) < Range ? 1 : 0;
+                }
             }
         }
 
         return patches == 0 ? 0 : (double)washed / patches;
+    }
+
+    private static float At(float[] sorted, double share) => sorted[(int)(share * (sorted.Length - 1))];
+
+    /// <summary>Levels of the pixels of a square that belong to the area.</summary>
+    private static float[] Levels(LetteringPart part, int left, int top, int side)
+    {
+        var levels = part.Gray.Mat.AsSpan<float>();
+        var inside = part.Inside;
+        var (values, count) = (new float[side * side], 0);
+        for (var y = top; y < top + side; y++)
+        {
+            for (var x = left; x < left + side; x++)
+            {
+                if (inside[(y * part.Width) + x] != 0)
+                {
+                    values[count++] = levels[(y * part.Width) + x];
+                }
+            }
+        }
+
+        return values[..count];
     }
 }

@@ -2,8 +2,6 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using InscriptionLab.Advice;
-using InscriptionLab.Imaging;
-using InscriptionLab.Vision.Relief;
 
 namespace InscriptionLab.Vision.Light;
 
@@ -12,10 +10,6 @@ internal static class ToneMeter
 {
     /// <summary>Share of a piece's pixels that stand out most and are taken for grooves: strokes of an ordinary letter cover a fifth of its box (common practice).</summary>
     private const double Strokes = 0.2;
-
-    /// <summary>Blurs that give bare metal, along and across, as shares of the crop's height.</summary>
-    private const double GroundAlong = 1;
-    private const double GroundAcross = 0.25;
 
     /// <summary>Columns of a piece, as a share of the crop's height: about a letter.</summary>
     private const double Piece = 0.75;
@@ -26,11 +20,11 @@ internal static class ToneMeter
     /// <summary>Fewest pieces whose scatter tells an uncertainty.</summary>
     private const int FewestPieces = 4;
 
-    internal static IEnumerable<LineTone> Of(Readings.Reading reading)
+    internal static IEnumerable<LineTone> Of(IReadOnlyList<LineLight> lines)
     {
-        for (var line = 0; line < reading.Lines.Length; line++)
+        for (var line = 0; line < lines.Count; line++)
         {
-            var pieces = Pieces(reading.Lines[line].Line.Crop).ToList();
+            var pieces = Pieces(lines[line]).ToList();
             if (pieces.Count >= FewestPieces)
             {
                 var mean = pieces.Average();
@@ -40,12 +34,10 @@ internal static class ToneMeter
         }
     }
 
-    private static IEnumerable<double> Pieces(GrayImage crop)
+    private static IEnumerable<double> Pieces(LineLight line)
     {
-        var (width, height) = (crop.Width, crop.Height);
+        var (width, height) = (line.Width, line.Height);
         var (columns, margin) = (Math.Max(1, (int)(Piece * height)), (int)(Margin * height));
-        var light = Array.ConvertAll(crop.Pixels.ToArray(), FlatLight.Linear);
-        var metal = FlatLight.Blurred(light, width, height, GroundAlong * height, GroundAcross * height);
 
         // The crop has bare ground of about half its height before and behind the ink.
         for (var left = height / 2; left + columns <= width - (height / 2); left += columns)
@@ -55,8 +47,7 @@ internal static class ToneMeter
             {
                 for (var column = left; column < left + columns; column++)
                 {
-                    var at = (row * width) + column;
-                    over.Add((light[at] / Math.Max(metal[at], 1e-3f)) - 1);
+                    over.Add(line.Over[(row * width) + column]);
                 }
             }
 

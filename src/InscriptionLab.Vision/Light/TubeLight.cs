@@ -2,7 +2,6 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using InscriptionLab.Measures;
-using InscriptionLab.Photos;
 using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
 using InscriptionLab.Vision.Relief;
@@ -22,6 +21,9 @@ internal sealed class TubeLight
     /// <summary>Degrees to either side over which the light is averaged.</summary>
     private const int Calm = 3;
 
+    /// <summary>Pixels of the picture for a degree in the middle of the tube: one a row, and a little over.</summary>
+    private const double PixelsADegree = 1.1;
+
     /// <summary>Degrees within which two bright lines count as one.</summary>
     private const int Apart = 15;
 
@@ -39,14 +41,14 @@ internal sealed class TubeLight
     internal double Rival { get; }
 
     /// <summary>Looks at a length of the tube; null where too little of its width lies in the picture.</summary>
-    /// <param name="photo">The photo.</param>
+    /// <param name="photo">The photo: a few pixels a degree are enough.</param>
     /// <param name="tube">The tube.</param>
     /// <param name="from">Where the length begins, in radii.</param>
     /// <param name="to">Where it ends.</param>
-    internal static TubeLight? Of(Photo photo, Tube tube, double from, double to)
+    internal static TubeLight? Of(ReducedPhoto photo, Tube tube, double from, double to)
     {
         var map = new CylinderStripMap(tube.Pose, 1 / Degree, from, Angle.FromDegrees(-Reach));
-        var levels = Levels(photo, map, Math.Max(1, (int)((to - from) / Degree)));
+        var levels = Levels(photo.By(PixelsADegree / (Degree * tube.Diameter.Pixels / 2 * photo.Scale)), map, Math.Max(1, (int)((to - from) / Degree)));
         var rows = Enumerable.Range(0, levels.Length).Where(row => double.IsFinite(levels[row])).ToList();
         if (rows.Count < Reach)
         {
@@ -62,13 +64,14 @@ internal sealed class TubeLight
     }
 
     /// <summary>The middle of the light along each degree round the tube; not a number outside the picture.</summary>
-    private static double[] Levels(Photo photo, CylinderStripMap map, int width)
+    private static double[] Levels(ReducedPhoto photo, CylinderStripMap strips, int width)
     {
-        var strip = PhotoSampler.Sample(photo, map, width, (2 * Reach) + 1);
+        var (map, picture) = (photo.To(strips), photo.Picture);
+        var strip = PhotoSampler.Sample(picture, map, width, (2 * Reach) + 1);
         bool Shown(int column, int row)
         {
             var point = map.ToPhoto(new PixelPoint(column, row));
-            return point.X >= 0 && point.Y >= 0 && point.X <= photo.Gray.Width - 1 && point.Y <= photo.Gray.Height - 1;
+            return point.X >= 0 && point.Y >= 0 && point.X <= picture.Width - 1 && point.Y <= picture.Height - 1;
         }
 
         return [.. Enumerable.Range(0, strip.Height).Select(row =>

@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 using InscriptionLab.Imaging;
 using InscriptionLab.Strips;
 using InscriptionLab.Vision.Native;
@@ -13,6 +14,9 @@ internal sealed class FlatLight
 
     /// <summary>Levels farther from the ground than this, as a share of it, are grooves or reflections and do not count for it.</summary>
     private const double Stands = 0.35;
+
+    /// <summary>The light of each level.</summary>
+    private static readonly float[] Light = [.. Enumerable.Range(0, 256).Select(level => Decoded(level / 255.0))];
 
     private FlatLight(int width, int height, float[] over, float[] ground)
     {
@@ -57,11 +61,9 @@ internal sealed class FlatLight
     }
 
     /// <summary>Light from a level coded as IEC 61966-2-1 (sRGB).</summary>
-    internal static float Linear(byte level)
-    {
-        var coded = level / 255.0;
-        return (float)(coded <= 0.04045 ? coded / 12.92 : Math.Pow((coded + 0.055) / 1.055, 2.4));
-    }
+    internal static float Linear(byte level) => Light[level];
+
+    private static float Decoded(double coded) => (float)(coded <= 0.04045 ? coded / 12.92 : Math.Pow((coded + 0.055) / 1.055, 2.4));
 
     private static float[] Smooth(float[] levels, float[] weights, GrayImage size, double along, double around)
     {

@@ -1,9 +1,11 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using System.Threading;
 using InscriptionLab.Imaging;
 using InscriptionLab.Measures;
 using InscriptionLab.Vision.Native;
+using OpenCvSharp;
 using OpenCvSharp.Aruco;
 
 namespace InscriptionLab.Vision.Scales;
@@ -16,6 +18,9 @@ internal sealed record MarkerDetection(IReadOnlyList<PixelPoint[]> Squares, IRea
 {
     /// <summary>Markers of one dictionary after which no other is tried: two false ones of one dictionary are not to be expected.</summary>
     private const int EnoughMarkers = 2;
+
+    /// <summary>Room round a four-cornered shape in which it is looked at by itself, pixels: twice the widest window over which the detector averages to either side.</summary>
+    private const int Room = 24;
 
     /// <summary>Dictionaries tried, in this order; the one with most markers wins.</summary>
     private static readonly PredefinedDictionaryType[] Dictionaries =
@@ -37,12 +42,19 @@ internal sealed record MarkerDetection(IReadOnlyList<PixelPoint[]> Squares, IRea
     {
         using var native = NativeImage.From(image);
         var best = new MarkerDetection([], [], 0);
+        Rect[]? shapes = null;
         foreach (var type in cardOnly ? Dictionaries.Take(1) : Dictionaries)
         {
             cancel.ThrowIfCancellationRequested();
             using var dictionary = CvAruco.GetPredefinedDictionary(type);
+            if (shapes is not null && !Array.Exists(shapes, shape => Shows(dictionary, native, shape)))
+            {
+                continue;
+            }
+
             using var detector = new ArucoDetector(dictionary);
-            detector.DetectMarkers(native.Mat, out var corners, out var numbers, out _);
+            detector.DetectMarkers(native.Mat, out var corners, out var numbers, out var others);
+            shapes ??= [.. corners.Concat(others).Select(quad => Frame(quad) & new Rect(0, 0, image.Width, image.Height))];
             if (corners.Length > best.Squares.Count)
             {
                 // The pattern and its black border, one cell wide on each side.
@@ -56,5 +68,22 @@ internal sealed record MarkerDetection(IReadOnlyList<PixelPoint[]> Squares, IRea
         }
 
         return best;
+    }
+
+    private static Rect Frame(Point2f[] quad) => Rect.FromLTRB(
+        (int)quad.Min(p => p.X) - Room, (int)quad.Min(p => p.Y) - Room, (int)quad.Max(p => p.X) + Room + 1, (int)quad.Max(p => p.Y) + Room + 1);
+
+    /// <summary>
+    /// Tells whether a marker is seen round one four-cornered shape, none being smaller than in the whole picture. Which shapes there are is no matter of the dictionary, so that the
+    /// whole picture need not be searched for each.
+    /// </summary>
+    private static bool Shows(Dictionary dictionary, NativeImage picture, Rect shape)
+    {
+        var parameters = new DetectorParameters();
+        parameters.MinMarkerPerimeterRate *= (double)Math.Max(picture.Mat.Width, picture.Mat.Height) / Math.Max(shape.Width, shape.Height);
+        using var detector = new ArucoDetector(dictionary, parameters, new RefineParameters());
+        using var cut = NativeImage.Own(new Mat(picture.Mat, shape));
+        detector.DetectMarkers(cut.Mat, out var corners, out _, out _);
+        return corners.Length > 0;
     }
 }

@@ -46,7 +46,7 @@ public sealed class ToneMeterTests
         var lower = Groove.Word("FILTHE", 0, Between / 2, LetterHeight, 0.28, 0.12);
         double Stain(double axial, double arc) => upper.Exists(groove => groove.At(axial, arc).Height < -0.03) ? first : lower.Exists(groove => groove.At(axial, arc).Height < -0.03) ? second : 1;
         var photo = new EngravedTube(Scene, [.. upper, .. lower]) { Lettering = (axial, arc) => (0, 0, Stain(axial, arc)), Exposure = 0.9 }.Render(EngravedTube.Lamp(around, along));
-        return [.. ToneMeter.Of(new Readings.Reading("scene", [LineOf(photo, -Between / 2), LineOf(photo, Between / 2)], []))];
+        return [.. ToneMeter.Of(LineLight.Of(new Readings.Reading("scene", [LineOf(photo, -Between / 2), LineOf(photo, Between / 2)], [])))];
     }
 
     private static Readings.LineReading LineOf(Photo photo, double arc)
