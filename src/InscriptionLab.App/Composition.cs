@@ -22,6 +22,7 @@ using InscriptionLab.Vision.Cameras;
 using InscriptionLab.Vision.Cells;
 using InscriptionLab.Vision.Light;
 using InscriptionLab.Vision.Models;
+using InscriptionLab.Vision.Native;
 using InscriptionLab.Vision.Photos;
 using InscriptionLab.Vision.Reading;
 using InscriptionLab.Vision.Relief;
@@ -52,15 +53,17 @@ internal sealed class Composition : IDisposable
     private readonly EvidenceOptions _evidenceOptions = new();
     private readonly LampMeterOptions _lampOptions = new();
     private readonly AdviserOptions _adviserOptions = new();
-    private readonly Lazy<TesseractReader?> _second;
+    private readonly Lazy<ILineReader?> _second;
     private readonly Lazy<InscriptionReader> _reader;
     private readonly Lazy<TubeFinder> _tubeFinder;
 
+    private int _workers = 1;
+
     internal Composition()
     {
-        _second = new Lazy<TesseractReader?>(() => TesseractReader.TryStart(_secondOptions, out _));
-        _tubeFinder = new Lazy<TubeFinder>(() => new TubeFinder(_tubeOptions, ModelFolder.Present ? new ModelShelf(ModelFolder.Path) : null));
-        _reader = new Lazy<InscriptionReader>(() => new InscriptionReader(new ModelShelf(ModelFolder.Path), _readerOptions, _second.Value));
+        _second = new Lazy<ILineReader?>(StartSecond);
+        _tubeFinder = new Lazy<TubeFinder>(() => new TubeFinder(_tubeOptions, ModelFolder.Present ? Shelf() : null));
+        _reader = new Lazy<InscriptionReader>(() => new InscriptionReader(Shelf(), _readerOptions, _second.Value));
     }
 
     /// <summary>Gets the clock.</summary>
@@ -112,6 +115,14 @@ internal sealed class Composition : IDisposable
 
     /// <summary>Gets or sets what the user says of a scale beside the tube.</summary>
     internal MeasureRequest Beside { get; set; } = MeasureRequest.Nothing;
+
+    /// <summary>Prepares for photos examined side by side, which share every model; before the first of them.</summary>
+    /// <param name="workers">How many at a time.</param>
+    internal void WorkSideBySide(int workers)
+    {
+        _workers = workers;
+        ManyPhotos.Prepare(workers);
+    }
 
     /// <summary>Builds the flow of an examination against a list.</summary>
     internal Examiner Examiner(ReferenceList list, Circumstances? known = null) => new(Stages(list, known), Clock);
@@ -181,6 +192,12 @@ internal sealed class Composition : IDisposable
     /// <summary>Reads one line in a box that a person drew in the strip; null where nothing can be read there or this build has no models.</summary>
     internal Readings.LineReading? ReadAt(Photo photo, Strips.Strip strip, Quad box, CancellationToken cancel) =>
         ModelFolder.Present ? _reader.Value.ReadAt(photo, strip, box, cancel) : null;
+
+    private ModelShelf Shelf() => _workers == 1 ? new ModelShelf(ModelFolder.Path) : new ModelShelf(ModelFolder.Path, threads: 1);
+
+    private ReaderPool? StartSecond() => TesseractReader.TryStart(_secondOptions, out _) is { } first
+        ? new ReaderPool(first, () => TesseractReader.TryStart(_secondOptions, out var reason) ?? throw new InscriptionLabException(reason))
+        : null;
 
     private static Photo Straightened(Photo photo, CameraCalibration camera) =>
         camera.For(photo.Colour.Width, photo.Colour.Height) is { } fitting

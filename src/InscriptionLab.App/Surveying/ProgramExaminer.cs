@@ -10,21 +10,20 @@ using InscriptionLab.Vision.Pictures;
 
 namespace InscriptionLab.App.Surveying;
 
-/// <summary>One worker's examiner: the whole flow with models of its own.</summary>
+/// <summary>One worker's examiner: the whole flow, its models shared with the other workers.</summary>
 internal sealed class ProgramExaminer : IPhotoExaminer
 {
     /// <summary>Who adds what a survey adds.</summary>
     internal const string By = "survey";
 
-    private readonly Composition _composition = new();
     private readonly Examiner _examiner;
     private readonly EntryMaker _entries;
     private readonly int _thumbnailSide;
 
-    internal ProgramExaminer(ReferenceList list, int thumbnailSide)
+    internal ProgramExaminer(Composition composition, ReferenceList list, int thumbnailSide)
     {
-        _examiner = _composition.Examiner(list);
-        _entries = new EntryMaker(_composition.Models, list, _composition.Clock);
+        _examiner = composition.Examiner(list);
+        _entries = new EntryMaker(composition.Models, list, composition.Clock);
         _thumbnailSide = thumbnailSide;
     }
 
@@ -45,5 +44,8 @@ internal sealed class ProgramExaminer : IPhotoExaminer
             _entries.Of(examination, file.ObjectKey, file.OfferedAs));
     }
 
-    public void Dispose() => _composition.Dispose();
+    public void Dispose()
+    {
+        // The models belong to the program.
+    }
 }

@@ -30,10 +30,11 @@ internal sealed class QueueReport(Composition composition, TextWriter output, Te
     internal void Work(string broker, string catalogueAddress, string? reference, int atATime, bool untilEmpty, CancellationToken cancel)
     {
         var references = ReferenceSource.Load(reference);
+        composition.WorkSideBySide(atATime);
         var catalogue = Catalogue.Open(catalogueAddress, composition.Clock);
         var versions = new EntryMaker(composition.Models, references.List, composition.Clock).Versions();
         var start = composition.Clock.GetTimestamp();
-        var worker = new QueueWorker(broker, new QueueOptions(), catalogue, versions, () => new ProgramExaminer(references.List, new SurveyOptions().ThumbnailSide), composition.Clock);
+        var worker = new QueueWorker(broker, new QueueOptions(), catalogue, versions, () => new ProgramExaminer(composition, references.List, new SurveyOptions().ThumbnailSide), composition.Clock);
         worker.RunAsync(atATime, untilEmpty, error.WriteLine, cancel).GetAwaiter().GetResult();
         var seconds = composition.Clock.GetElapsedTime(start).TotalSeconds;
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{worker.Kept} photos kept in {seconds:0.0} s ({worker.Kept / Math.Max(1e-3, seconds):0.00} a second)"));

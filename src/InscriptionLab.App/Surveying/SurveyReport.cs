@@ -37,9 +37,10 @@ internal sealed class SurveyReport(Composition composition, TextWriter output, T
         }
 
         var options = new SurveyOptions();
+        composition.WorkSideBySide(request.Workers);
         var catalogue = catalogueAddress is null ? null : Catalogue.Open(catalogueAddress, composition.Clock);
         var settings = new EntryMaker(composition.Models, references.List, composition.Clock).Settings();
-        var run = new SurveyRun(request with { Settings = settings }, options, () => new ProgramExaminer(references.List, options.ThumbnailSide), catalogue is null ? null : entry => catalogue.Intake.Add(entry, ProgramExaminer.By), composition.Clock);
+        var run = new SurveyRun(request with { Settings = settings }, options, () => new ProgramExaminer(composition, references.List, options.ThumbnailSide), catalogue is null ? null : entry => catalogue.Intake.Add(entry, ProgramExaminer.By), composition.Clock);
         _said = composition.Clock.GetTimestamp();
         Summarise(request, run.RunAsync(Say, cancel).GetAwaiter().GetResult());
         if (reference is null)

@@ -10,8 +10,8 @@ namespace InscriptionLab.Vision.Native;
 /// <summary>The one owner of an inference session. Runs may overlap; the session is shared by all of them.</summary>
 internal sealed class OnnxNetwork : IDisposable
 {
-    /// <summary>Threads within a run. Two, because the networks are small and photos are read side by side in a batch.</summary>
-    private const int Threads = 2;
+    /// <summary>Threads within a run where one photo is examined at a time: two, because the networks are small.</summary>
+    internal const int UsualThreads = 2;
 
     private readonly InferenceSession _session;
     private readonly string _file;
@@ -23,11 +23,13 @@ internal sealed class OnnxNetwork : IDisposable
     /// <param name="bytes">The file's content, already checked against its hash.</param>
     /// <param name="input">The input and its axes; -1 where free.</param>
     /// <param name="outputs">Outputs wanted, in this order.</param>
+    /// <param name="threads">Threads within a run.</param>
     /// <exception cref="InscriptionLabException">The network cannot be loaded or has other inputs or outputs.</exception>
-    internal OnnxNetwork(string file, byte[] bytes, (string Name, ImmutableArray<int> Axes) input, IReadOnlyList<string> outputs)
+    internal OnnxNetwork(string file, byte[] bytes, (string Name, ImmutableArray<int> Axes) input, IReadOnlyList<string> outputs, int threads = UsualThreads)
     {
         (_file, _input, _outputs) = (file, input.Name, outputs);
-        using var options = new SessionOptions { IntraOpNumThreads = Threads, InterOpNumThreads = 1, LogSeverityLevel = OrtLoggingLevel.ORT_LOGGING_LEVEL_ERROR };
+        // Lines and photos differ in size: a plan of memory for each shape would be kept and used once.
+        using var options = new SessionOptions { IntraOpNumThreads = threads, InterOpNumThreads = 1, EnableMemoryPattern = false, EnableCpuMemArena = false, LogSeverityLevel = OrtLoggingLevel.ORT_LOGGING_LEVEL_ERROR };
         try
         {
             _session = new InferenceSession(bytes, options);
