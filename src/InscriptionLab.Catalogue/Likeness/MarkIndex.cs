@@ -23,7 +23,6 @@ public sealed class MarkIndex
         _dimensions = marks.Count == 0 ? 0 : marks.First().Value.Length;
         _ids = new long[marks.Count];
         _values = new sbyte[(long)marks.Count * _dimensions];
-        _lengths = new float[marks.Count];
         var index = 0;
         foreach (var (id, embedding) in marks)
         {
@@ -34,9 +33,20 @@ public sealed class MarkIndex
 
             _ids[index] = id;
             embedding.Span.CopyTo(_values.AsSpan(index * _dimensions));
-            _lengths[index] = MathF.Sqrt(Math.Max(1, Dot(embedding.Span, embedding.Span)));
             index++;
         }
+
+        _lengths = Lengths(_values, _ids.Length, _dimensions);
+    }
+
+    /// <summary>Makes the index from numbers that lie one after the other already.</summary>
+    /// <param name="ids">Number of each mark.</param>
+    /// <param name="values">The embeddings, one after the other; the index keeps them.</param>
+    internal MarkIndex(long[] ids, sbyte[] values)
+    {
+        _dimensions = ids.Length == 0 ? 0 : values.Length / ids.Length;
+        (_ids, _values) = (ids, values);
+        _lengths = Lengths(values, ids.Length, _dimensions);
     }
 
     /// <summary>Gets the number of marks.</summary>
@@ -71,6 +81,18 @@ public sealed class MarkIndex
         }
 
         return [.. best.UnorderedItems.OrderByDescending(item => item.Priority).ThenBy(item => _ids[item.Element]).Select(item => new LikeMark(_ids[item.Element], item.Priority))];
+    }
+
+    private static float[] Lengths(sbyte[] values, int count, int dimensions)
+    {
+        var lengths = new float[count];
+        for (var index = 0; index < count; index++)
+        {
+            var embedding = values.AsSpan(index * dimensions, dimensions);
+            lengths[index] = MathF.Sqrt(Math.Max(1, Dot(embedding, embedding)));
+        }
+
+        return lengths;
     }
 
     /// <summary>Gives the scalar product, exact in whole numbers.</summary>
