@@ -29,8 +29,8 @@ internal sealed class IiifExport(Uri baseAddress)
     {
         var canvas = At("canvas/" + photo.Sha256);
         var image = new JsonObject { ["id"] = At($"photo/{photo.Sha256}/{Uri.EscapeDataString(photo.FileName)}"), ["type"] = "Image", ["format"] = Format(photo.FileName), ["width"] = photo.Width, ["height"] = photo.Height };
-        var lines = photo.Reading?.Lines ?? [];
-        return new JsonObject
+        List<JsonNode> lettering = [.. (photo.Reading?.Lines ?? []).Where(line => line.Outline.Length > 0).SelectMany(line => Annotations(canvas, line))];
+        var shown = new JsonObject
         {
             ["id"] = canvas,
             ["type"] = "Canvas",
@@ -45,8 +45,13 @@ internal sealed class IiifExport(Uri baseAddress)
                 ["body"] = image,
                 ["target"] = canvas,
             }])),
-            ["annotations"] = new JsonArray(Page(canvas + "/lettering", lines.Where(line => line.Outline.Length > 0).SelectMany(line => Annotations(canvas, line)))),
         };
+        if (lettering.Count > 0)
+        {
+            shown["annotations"] = new JsonArray(Page(canvas + "/lettering", lettering));
+        }
+
+        return shown;
     }
 
     private static IEnumerable<JsonNode> Annotations(string canvas, ExchangeLine line)
