@@ -10,7 +10,7 @@ namespace InscriptionLab.Benchmarks;
 [MemoryDiagnoser]
 public class LikenessBenchmarks
 {
-    private const int Marks = 100_000;
+    internal const int Marks = 100_000;
     private const int Asked = 10;
 
     private List<KeyValuePair<long, ReadOnlyMemory<sbyte>>> _marks = null!;

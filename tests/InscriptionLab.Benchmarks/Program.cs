@@ -20,6 +20,7 @@ internal static class Program
                 BenchmarkRunner.Run<SearchBenchmarks>(ManualConfig.Create(DefaultConfig.Instance).AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance)));
                 return 0;
             case "likeness":
+                LikenessAtScale.Run(LikenessBenchmarks.Marks, Console.Out);
                 BenchmarkRunner.Run<LikenessBenchmarks>(ManualConfig.Create(DefaultConfig.Instance).AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance)));
                 return 0;
             case "survey":
