@@ -27,6 +27,9 @@ internal enum AssessLook
     /// <summary>The side from which the light comes.</summary>
     Lamps,
 
+    /// <summary>Whether likeness finds the same mark in another photo.</summary>
+    Likeness,
+
     /// <summary>What blur does to letters and to their probabilities.</summary>
     Sharpness,
 }

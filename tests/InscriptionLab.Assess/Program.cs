@@ -5,6 +5,7 @@ using System.Threading;
 using InscriptionLab.App;
 using InscriptionLab.Assess.Findings;
 using InscriptionLab.Assess.Lamps;
+using InscriptionLab.Assess.Marks;
 using InscriptionLab.Assess.Planting;
 using InscriptionLab.Assess.Readers;
 using InscriptionLab.Assess.Reports;
@@ -86,6 +87,7 @@ internal static class Program
             AssessLook.Turns => TurnReport.Of([.. new TurnAssessor(composition, folder, progress).Run(truths, cancel)]),
             AssessLook.Views => ViewReport.Of([.. new ViewAssessor(composition, folder, progress).Run(truths, cancel)]),
             AssessLook.Lamps => LampReport.Of([.. new LampAssessor(composition, folder).Run(truths, cancel)]),
+            AssessLook.Likeness => MarkReport.Of([.. new MarkAssessor(composition, folder, progress).Run(truths, cancel)]),
             AssessLook.Sharpness => SharpnessReport.Of([.. new SharpnessAssessor(composition, folder, progress).Run(truths, cancel)]),
             _ => throw new InvalidOperationException($"{asked.Look} has no table of its own."),
         };
