@@ -4,6 +4,7 @@ using System.Globalization;
 using System.IO;
 using System.Linq;
 using InscriptionLab.Cataloguing;
+using InscriptionLab.Files;
 using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.App.Cataloguing;
@@ -110,8 +111,9 @@ internal sealed class CatalogueReport(string address, TextWriter output, TimePro
     /// <summary>Writes the whole catalogue into one file.</summary>
     internal void Export(string file)
     {
-        using var writer = new StreamWriter(file) { NewLine = "\n" };
-        output.WriteLine($"{_catalogue.Archive.Export(writer)} rows written to {file}");
+        var rows = 0L;
+        WholeFile.Write(file, writer => rows = _catalogue.Archive.Export(writer));
+        output.WriteLine($"{rows} rows written to {file}");
     }
 
     /// <summary>Reads a whole catalogue from a file.</summary>

@@ -8,6 +8,7 @@ using InscriptionLab.App.Reports;
 using InscriptionLab.App.Reports.Papers;
 using InscriptionLab.Cataloguing;
 using InscriptionLab.Exchange;
+using InscriptionLab.Files;
 using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.App.Cataloguing;
@@ -49,7 +50,7 @@ internal sealed class PaperReport(Composition composition, TextWriter output)
         var paper = isShort ? ShortForm.Of(title, objects, made, program) : FullReport.Of(title, objects, made, program);
         try
         {
-            File.WriteAllBytes(file, form == ".pdf" ? PdfPaper.Of(paper) : System.Text.Encoding.UTF8.GetBytes(HtmlPaper.Of(paper)));
+            WholeFile.Write(file, form == ".pdf" ? PdfPaper.Of(paper) : System.Text.Encoding.UTF8.GetBytes(HtmlPaper.Of(paper)));
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {

@@ -2,6 +2,7 @@ using System;
 using System.CommandLine;
 using System.IO;
 using InscriptionLab.App.Reports.Papers;
+using InscriptionLab.Files;
 using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.App.Cli;
@@ -40,7 +41,7 @@ internal sealed class CardCommand(Terminal terminal)
 
         try
         {
-            File.WriteAllBytes(file, ScaleCardPage.Make());
+            WholeFile.Write(file, ScaleCardPage.Make());
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {

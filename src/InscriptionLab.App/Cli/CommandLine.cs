@@ -2,6 +2,8 @@ using System;
 using System.CommandLine;
 using System.IO;
 using System.Threading;
+using InscriptionLab.App.Reports;
+using InscriptionLab.Cataloguing;
 using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.App.Cli;
@@ -79,7 +81,7 @@ internal sealed class CommandLine
         }
         catch (InscriptionLabException problem)
         {
-            _terminal.Error.WriteLine(problem.Message);
+            _terminal.Error.WriteLine(OneLine.Of(problem.Message));
             return ExitCode.Failed;
         }
         catch (OperationCanceledException)
@@ -89,7 +91,12 @@ internal sealed class CommandLine
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
-            _terminal.Error.WriteLine($"{problem.Message.TrimEnd('.')}; name another file or folder, or check that you may open it.");
+            _terminal.Error.WriteLine(OneLine.Of($"{problem.Message.TrimEnd('.')}; name another file or folder, or check that you may open it."));
+            return ExitCode.Failed;
+        }
+        catch (Exception problem) when (CatalogueFault.Of(problem) is { } sentence)
+        {
+            _terminal.Error.WriteLine(OneLine.Of(sentence));
             return ExitCode.Failed;
         }
     }

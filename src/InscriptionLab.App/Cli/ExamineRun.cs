@@ -61,7 +61,7 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
             catch (InscriptionLabException problem)
             {
                 _failed = true;
-                terminal.Error.WriteLine(problem.Message);
+                terminal.Error.WriteLine(OneLine.Of(problem.Message));
             }
         }
 

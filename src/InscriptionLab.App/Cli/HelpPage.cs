@@ -123,7 +123,7 @@ internal static class HelpPage
 
     private const string Assess = """
         ./lab assess FOLDER [--json FILE] [--write-readme FILE] [--advice] [--tubes] [--reader]
-                            [--findings] [--turns] [--views] [--lamps] [--sharpness]
+                            [--findings] [--turns] [--views] [--lamps] [--sharpness] [--likeness]
 
         Runs the program on every photo of a folder that has truth files beside it (FOLDER/truth) and
         prints how well it did, each figure with the counts behind it. --advice plants faults in the
@@ -133,7 +133,8 @@ internal static class HelpPage
         demonstration list, --turns at turned photos joined to one strip: turns, seams, reading,
         --lamps at the side from which the light is said to come, --sharpness at what blur does to
         letters and to their stated probabilities. --views turns each photo upside down and mirrors
-        it, and looks at what is said of that.
+        it, and looks at what is said of that. --likeness at whether the likest lines are the same mark
+        in another photo.
 
         """;
 

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
+using InscriptionLab.Files;
 using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.App.Cli;
@@ -29,7 +30,7 @@ internal static class JsonTarget
 
         try
         {
-            File.WriteAllText(target, text);
+            WholeFile.Write(target, text);
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {

@@ -37,7 +37,7 @@ internal sealed class MeasureRun(Composition composition, Terminal terminal, Mea
             catch (InscriptionLabException problem)
             {
                 failed = true;
-                terminal.Error.WriteLine(problem.Message);
+                terminal.Error.WriteLine(OneLine.Of(problem.Message));
             }
         }
 

@@ -62,7 +62,7 @@ internal sealed class OpticsCommand(Terminal terminal)
         }
         catch (FormatException problem)
         {
-            terminal.Error.WriteLine(problem.Message);
+            terminal.Error.WriteLine(OneLine.Of(problem.Message));
             return ExitCode.Misused;
         }
         catch (ArgumentOutOfRangeException problem)

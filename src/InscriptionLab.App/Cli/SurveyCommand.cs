@@ -23,9 +23,9 @@ internal sealed class SurveyCommand(Composition composition, Terminal terminal)
         return command;
     }
 
-    private void Run(ParseResult parsed, CancellationToken cancel) => new SurveyReport(composition, terminal.Output, terminal.Error).Run(
+    private int Run(ParseResult parsed, CancellationToken cancel) => new SurveyReport(composition, terminal.Output, terminal.Error).Run(
         new SurveyRequest([.. parsed.GetRequiredValue(_folders)], parsed.GetRequiredValue(_out), parsed.GetValue(_workers), parsed.GetValue(_objects), string.Empty),
         parsed.GetValue(_reference),
         parsed.GetValue(_catalogue),
-        cancel);
+        cancel) ? ExitCode.Done : ExitCode.Failed;
 }

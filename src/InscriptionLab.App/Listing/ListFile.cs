@@ -5,6 +5,7 @@ using System.Linq;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using InscriptionLab.Files;
 using InscriptionLab.Outcomes;
 using InscriptionLab.References;
 
@@ -29,8 +30,7 @@ internal sealed class ListFile(string file, TimeProvider clock)
     internal void Save(ReferenceList list, ImmutableArray<ReferenceChange> changes, string what, string by)
     {
         var isJson = file.EndsWith(".json", StringComparison.OrdinalIgnoreCase);
-        var beside = file + ".new";
-        File.WriteAllText(beside, isJson ? ReferenceListWriter.Json(list.Name, list.Forms) : ReferenceListWriter.Csv(list.Forms));
+        var text = isJson ? ReferenceListWriter.Json(list.Name, list.Forms) : ReferenceListWriter.Csv(list.Forms);
         var at = clock.GetLocalNow().ToString("o", System.Globalization.CultureInfo.InvariantCulture);
         File.AppendAllLines(_history, changes.Select(change => new JsonObject
         {
@@ -40,7 +40,7 @@ internal sealed class ListFile(string file, TimeProvider clock)
             ["before"] = change.Before is { } before ? JsonNode.Parse(ReferenceListWriter.Row(before)) : null,
             ["after"] = JsonNode.Parse(ReferenceListWriter.Row(change.After)),
         }.ToJsonString(Readable)));
-        File.Move(beside, file, overwrite: true);
+        WholeFile.Write(file, text);
     }
 
     /// <summary>Gives the history, oldest first.</summary>

@@ -2,6 +2,7 @@ using System;
 using System.IO;
 using System.Linq;
 using System.Text.Json;
+using InscriptionLab.Files;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 
@@ -16,7 +17,7 @@ internal static class CalibrationFile
     {
         try
         {
-            File.WriteAllText(file, JsonSerializer.Serialize(calibration, Options) + "\n");
+            WholeFile.Write(file, JsonSerializer.Serialize(calibration, Options) + "\n");
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {

@@ -4,6 +4,7 @@ using System.IO;
 using System.Linq;
 using InscriptionLab.App.Examining;
 using InscriptionLab.App.Reports.Html;
+using InscriptionLab.Files;
 using InscriptionLab.Vision.Pictures;
 using InscriptionLab.Vision.Relief;
 using static InscriptionLab.App.Reports.Figures;
@@ -19,7 +20,7 @@ internal static class ExaminationFolder
     /// <summary>Names a folder after the first photo.</summary>
     internal static string NameFor(string firstPhoto) => "examination-" + Path.GetFileNameWithoutExtension(firstPhoto);
 
-    /// <summary>Writes the folder; files of an earlier examination with the same names are replaced, others are left alone.</summary>
+    /// <summary>Writes the folder, each file whole or not at all and the page last; files of an earlier examination with the same names are replaced, others are left alone.</summary>
     internal static void Write(string folder, ImmutableArray<Examination> examinations, ImmutableArray<SetExamination> sets, Provenance provenance)
     {
         Directory.CreateDirectory(folder);
@@ -34,19 +35,19 @@ internal static class ExaminationFolder
             var start = Path.Combine(folder, sets.Length == 1 ? "together" : Invariant($"together-{i + 1}"));
             if (sets[i].Mosaic is { } mosaic)
             {
-                File.WriteAllBytes(start + "-strip.png", PictureEncoder.ToPng(mosaic.Image));
+                WholeFile.Write(start + "-strip.png", PictureEncoder.ToPng(mosaic.Image));
             }
 
             if (sets[i].Relief is { } relief)
             {
-                File.WriteAllBytes(start + "-relief.png", PictureEncoder.ToPng(ReliefPictures.Lit(relief)));
-                File.WriteAllBytes(start + "-normals.png", PictureEncoder.ToPng(ReliefPictures.Normals(relief)));
-                File.WriteAllBytes(start + "-grooves.png", PictureEncoder.ToPng(ReliefPictures.Grooves(relief)));
+                WholeFile.Write(start + "-relief.png", PictureEncoder.ToPng(ReliefPictures.Lit(relief)));
+                WholeFile.Write(start + "-normals.png", PictureEncoder.ToPng(ReliefPictures.Normals(relief)));
+                WholeFile.Write(start + "-grooves.png", PictureEncoder.ToPng(ReliefPictures.Grooves(relief)));
             }
         }
 
-        File.WriteAllText(Path.Combine(folder, Record), ExaminationRecord.Of(examinations, sets, provenance));
-        File.WriteAllText(Path.Combine(folder, Page), ExaminationPage.Of(examinations, sets, provenance));
+        WholeFile.Write(Path.Combine(folder, Record), ExaminationRecord.Of(examinations, sets, provenance));
+        WholeFile.Write(Path.Combine(folder, Page), ExaminationPage.Of(examinations, sets, provenance));
     }
 
     private static void Pictures(string start, Examination examination)
@@ -55,9 +56,9 @@ internal static class ExaminationFolder
         var inPhoto = letters.Select(letter => new Mark([.. Drawing.Corners(letter.InPhoto)], true, MarkInk.Letter)).Concat(SurfaceMarks(examination));
         var inStrip = letters.Select(letter => StripBoxes.Of(letter, examination.Strip)).OfType<Measures.Quad>()
             .Select(box => new Mark([.. Drawing.Corners(box)], true, MarkInk.Letter));
-        File.WriteAllBytes(start + "-strip.png", PictureEncoder.ToPng(examination.Strip.Image));
-        File.WriteAllBytes(start + "-strip-letters.png", PictureEncoder.ToPng(PicturePainter.Paint(examination.Strip.Image, inStrip)));
-        File.WriteAllBytes(start + "-photo-marked.jpg", PictureEncoder.ToJpeg(PicturePainter.Paint(examination.Photo.Colour, inPhoto), int.MaxValue));
+        WholeFile.Write(start + "-strip.png", PictureEncoder.ToPng(examination.Strip.Image));
+        WholeFile.Write(start + "-strip-letters.png", PictureEncoder.ToPng(PicturePainter.Paint(examination.Strip.Image, inStrip)));
+        WholeFile.Write(start + "-photo-marked.jpg", PictureEncoder.ToJpeg(PicturePainter.Paint(examination.Photo.Colour, inPhoto), int.MaxValue));
     }
 
     private static IEnumerable<Mark> SurfaceMarks(Examination examination)

@@ -4,6 +4,7 @@ using System.IO;
 using System.Linq;
 using InscriptionLab.App.Measuring;
 using InscriptionLab.App.Reports.Html;
+using InscriptionLab.Files;
 using InscriptionLab.Measures;
 using InscriptionLab.Vision.Pictures;
 using static InscriptionLab.App.Reports.Figures;
@@ -34,11 +35,11 @@ internal static class MeasurementFolder
         {
             var stem = Path.GetFileNameWithoutExtension(photos[i].Photo.File);
             var name = photos.Length == 1 ? stem : Invariant($"{i + 1}-{stem}");
-            File.WriteAllBytes(Path.Combine(folder, name + "-marked.jpg"), PictureEncoder.ToJpeg(PicturePainter.Paint(photos[i].Photo.Colour, Marks(photos[i])), int.MaxValue));
+            WholeFile.Write(Path.Combine(folder, name + "-marked.jpg"), PictureEncoder.ToJpeg(PicturePainter.Paint(photos[i].Photo.Colour, Marks(photos[i])), int.MaxValue));
         }
 
-        File.WriteAllText(Path.Combine(folder, Record), MeasurementRecord.Of(measured, provenance));
-        File.WriteAllText(Path.Combine(folder, Page), MeasurementPage.Of(measured, provenance));
+        WholeFile.Write(Path.Combine(folder, Record), MeasurementRecord.Of(measured, provenance));
+        WholeFile.Write(Path.Combine(folder, Page), MeasurementPage.Of(measured, provenance));
     }
 
     private static ImmutableArray<Mark> Marks(PhotoMeasurement measured) => measured.Measurement is not { } cell ? [] :

@@ -5,6 +5,7 @@ using System.IO;
 using System.Threading;
 using InscriptionLab.App.Cataloguing;
 using InscriptionLab.App.Examining;
+using InscriptionLab.App.Reports;
 using InscriptionLab.Cataloguing;
 using InscriptionLab.Surveys;
 
@@ -28,7 +29,8 @@ internal sealed class SurveyReport(Composition composition, TextWriter output, T
     /// <param name="reference">The user's list; null for the demonstration list.</param>
     /// <param name="catalogueAddress">Catalogue to fill as well; null for none.</param>
     /// <param name="cancel">Stops the survey; it can go on later.</param>
-    internal void Run(SurveyRequest request, string? reference, string? catalogueAddress, CancellationToken cancel)
+    /// <returns>True where every folder could be opened.</returns>
+    internal bool Run(SurveyRequest request, string? reference, string? catalogueAddress, CancellationToken cancel)
     {
         var references = ReferenceSource.Load(reference);
         foreach (var warning in references.Warnings)
@@ -42,11 +44,19 @@ internal sealed class SurveyReport(Composition composition, TextWriter output, T
         var settings = new EntryMaker(composition.Models, references.List, composition.Clock).Settings();
         var run = new SurveyRun(request with { Settings = settings }, options, () => new ProgramExaminer(composition, references.List, options.ThumbnailSide), catalogue is null ? null : entry => catalogue.Intake.Add(entry, ProgramExaminer.By), composition.Clock);
         _said = composition.Clock.GetTimestamp();
-        Summarise(request, run.RunAsync(Say, cancel).GetAwaiter().GetResult());
+        var result = run.RunAsync(Say, cancel).GetAwaiter().GetResult();
+        Summarise(request, result);
+        foreach (var folder in result.Unopened)
+        {
+            error.WriteLine(OneLine.Of($"{folder}: the folder cannot be opened, so its photos were passed over; check that you may open it and run the same again."));
+        }
+
         if (reference is null)
         {
             error.WriteLine(ReferenceSource.DemonstrationNote);
         }
+
+        return result.Unopened.IsEmpty;
     }
 
     private void Say(SurveyProgress progress)

@@ -61,10 +61,12 @@ public sealed class Desk
     {
         Named(by);
         using var context = _newContext();
+        using var transaction = context.Database.BeginTransaction();
         var row = ObjectOf(context, key);
         Note(context, by, ChangeKind.Described, row.Id, JsonSerializer.Serialize(new[] { row.Title, row.Note, row.OfferedAs }), $"Object {key} was described.");
         (row.Title, row.Note, row.OfferedAs) = (title ?? row.Title, note ?? row.Note, offeredAs ?? row.OfferedAs);
         context.SaveChanges();
+        transaction.Commit();
     }
 
     /// <summary>Puts an object into the trash, where searches do not find it, or takes it out again.</summary>
@@ -73,6 +75,7 @@ public sealed class Desk
     {
         Named(by);
         using var context = _newContext();
+        using var transaction = context.Database.BeginTransaction();
         var row = ObjectOf(context, key);
         if ((row.TrashedAt is not null) == trashed)
         {
@@ -82,6 +85,7 @@ public sealed class Desk
         row.TrashedAt = trashed ? _clock.GetUtcNow() : null;
         Note(context, by, trashed ? ChangeKind.ObjectTrashed : ChangeKind.ObjectRestored, row.Id, null, trashed ? $"Object {key} went into the trash." : $"Object {key} came out of the trash.");
         context.SaveChanges();
+        transaction.Commit();
     }
 
     /// <summary>Hangs a photo on another object, which is made where it is not there.</summary>

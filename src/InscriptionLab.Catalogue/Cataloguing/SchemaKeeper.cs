@@ -3,7 +3,9 @@ using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Data.Common;
 using System.Globalization;
+using System.IO;
 using System.Linq;
+using InscriptionLab.Files;
 using InscriptionLab.Outcomes;
 using Microsoft.Data.Sqlite;
 using Npgsql;
@@ -38,7 +40,7 @@ internal sealed class SchemaKeeper(CatalogueAddress address, ImmutableArray<Sche
             ApplyMissing(connection);
             return copy;
         }
-        catch (DbException problem)
+        catch (Exception problem) when (problem is DbException or IOException or UnauthorizedAccessException)
         {
             throw new InscriptionLabException($"The catalogue {address.Name} cannot be opened ({problem.Message.TrimEnd('.')}): check the name, and that nothing else holds it.", problem);
         }
@@ -122,10 +124,26 @@ internal sealed class SchemaKeeper(CatalogueAddress address, ImmutableArray<Sche
 
     private string CopyFile(SqliteConnection connection, int appliedSteps)
     {
-        var name = string.Create(CultureInfo.InvariantCulture, $"{connection.DataSource}.step-{appliedSteps}-{clock.GetUtcNow():yyyyMMddHHmmss}.bak");
-        using var copy = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = name, Pooling = false }.ToString());
-        copy.Open();
-        connection.BackupDatabase(copy);
+        var stem = string.Create(CultureInfo.InvariantCulture, $"{connection.DataSource}.step-{appliedSteps}-{clock.GetUtcNow():yyyyMMddHHmmss}");
+        var name = Enumerable.Range(1, int.MaxValue).Select(number => number == 1 ? stem + ".bak" : string.Create(CultureInfo.InvariantCulture, $"{stem}-{number}.bak")).First(free => !File.Exists(free));
+
+        // Copied beside its place and moved there, so that a copy under its name is whole; one of before, made by a clock that went wrong, is not written over.
+        var beside = string.Create(CultureInfo.InvariantCulture, $"{name}.{Environment.ProcessId}{WholeFile.Unfinished}");
+        try
+        {
+            using (var copy = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = beside, Pooling = false }.ToString()))
+            {
+                copy.Open();
+                connection.BackupDatabase(copy);
+            }
+
+            File.Move(beside, name);
+        }
+        finally
+        {
+            File.Delete(beside);
+        }
+
         return name;
     }
 

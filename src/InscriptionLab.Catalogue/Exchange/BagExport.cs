@@ -4,8 +4,8 @@ using System.Globalization;
 using System.IO;
 using System.Linq;
 using System.Security.Cryptography;
-using System.Text;
 using System.Text.Json.Nodes;
+using InscriptionLab.Files;
 
 namespace InscriptionLab.Exchange;
 
@@ -31,7 +31,7 @@ internal static class BagExport
     {
         var data = Path.Combine(bag, Payload);
         var files = Files(data).Where(file => file != Metadata).ToList();
-        File.WriteAllText(Path.Combine(data, Metadata), ExchangeText.Json(Crate(data, files, name, description, licence, made)));
+        WholeFile.Write(Path.Combine(data, Metadata), ExchangeText.Json(Crate(data, files, name, description, licence, made)));
         var payload = Files(data).ToList();
         var bytes = payload.Sum(file => new FileInfo(Path.Combine(data, file)).Length);
         Write(bag, "bagit.txt", "BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n");
@@ -112,5 +112,5 @@ internal static class BagExport
         return Convert.ToHexStringLower(SHA256.HashData(stream));
     }
 
-    private static void Write(string bag, string file, string text) => File.WriteAllText(Path.Combine(bag, file), text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+    private static void Write(string bag, string file, string text) => WholeFile.Write(Path.Combine(bag, file), text);
 }

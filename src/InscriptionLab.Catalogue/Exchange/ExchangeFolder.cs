@@ -3,10 +3,10 @@ using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.IO;
 using System.Linq;
-using System.Text;
 using System.Threading;
 using System.Threading.Tasks;
 using InscriptionLab.Cataloguing;
+using InscriptionLab.Files;
 using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.Exchange;
@@ -104,5 +104,5 @@ public sealed class ExchangeFolder(Catalogue catalogue, TimeProvider clock)
         };
     }
 
-    private static void Write(string folder, string name, string text) => File.WriteAllText(Path.Combine(folder, name), text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+    private static void Write(string folder, string name, string text) => WholeFile.Write(Path.Combine(folder, name), text);
 }

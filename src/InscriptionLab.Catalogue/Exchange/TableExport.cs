@@ -3,10 +3,10 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.IO;
 using System.Linq;
-using System.Text;
 using System.Text.Json.Nodes;
 using System.Threading;
 using System.Threading.Tasks;
+using InscriptionLab.Files;
 using InscriptionLab.Tables;
 using Parquet;
 using Parquet.Schema;
@@ -24,15 +24,17 @@ internal static class TableExport
         var tables = ExchangeTable.Of(objects);
         foreach (var table in tables)
         {
-            using var writer = new StreamWriter(Path.Combine(folder, table.Name + ".csv"), append: false, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
-            CsvTable.WriteRow(writer, table.Columns.Select(column => column.Name));
-            foreach (var row in table.Rows)
+            WholeFile.Write(Path.Combine(folder, table.Name + ".csv"), writer =>
             {
-                CsvTable.WriteRow(writer, row);
-            }
+                CsvTable.WriteRow(writer, table.Columns.Select(column => column.Name));
+                foreach (var row in table.Rows)
+                {
+                    CsvTable.WriteRow(writer, row);
+                }
+            });
         }
 
-        File.WriteAllText(Path.Combine(folder, "datapackage.json"), ExchangeText.Json(Package(tables)));
+        WholeFile.Write(Path.Combine(folder, "datapackage.json"), ExchangeText.Json(Package(tables)));
     }
 
     /// <summary>Writes one Parquet file for each table.</summary>

@@ -11,13 +11,14 @@ namespace InscriptionLab.Surveys;
 internal static class FileLister
 {
     /// <summary>Lists.</summary>
-    /// <returns>The files, and how many others lie beside them.</returns>
+    /// <returns>The files, how many others lie beside them, and the folders that could not be opened.</returns>
     /// <exception cref="InscriptionLabException">A folder is not there, or none holds a photo.</exception>
-    internal static (ImmutableArray<SurveyFile> Files, int Others) List(SurveyRequest request, SurveyOptions options)
+    internal static (ImmutableArray<SurveyFile> Files, int Others, ImmutableArray<string> Unopened) List(SurveyRequest request, SurveyOptions options)
     {
         var sidecar = request.ObjectsFile is { } file ? ObjectSidecar.Read(file) : null;
         var files = new List<SurveyFile>();
         var others = 0;
+        var walk = new FolderWalk();
         var results = Path.GetFullPath(request.Out);
         foreach (var folder in request.Folders)
         {
@@ -26,7 +27,7 @@ internal static class FileLister
                 throw new InscriptionLabException($"{folder}: there is no such folder; name the folder that holds the photos.");
             }
 
-            foreach (var path in Directory.EnumerateFiles(folder, "*", new EnumerationOptions { RecurseSubdirectories = true, IgnoreInaccessible = true }))
+            foreach (var path in walk.Files(folder))
             {
                 if (Path.GetFullPath(path).StartsWith(results + Path.DirectorySeparatorChar, StringComparison.Ordinal))
                 {
@@ -46,21 +47,37 @@ internal static class FileLister
 
         if (files.Count == 0)
         {
-            throw new InscriptionLabException($"{string.Join(", ", request.Folders)}: no photo was found; photos end in {string.Join(", ", options.Endings)}.");
+            throw new InscriptionLabException(walk.Unopened is [var closed, ..]
+                ? $"{closed}: the folder cannot be opened; check that you may open it."
+                : $"{string.Join(", ", request.Folders)}: no photo was found; photos end in {string.Join(", ", options.Endings)}.");
         }
 
-        return ([.. files.DistinctBy(found => found.Path, StringComparer.Ordinal).OrderBy(found => found.Path, StringComparer.Ordinal)], others);
+        return ([.. files.DistinctBy(found => found.Path, StringComparer.Ordinal).OrderBy(found => found.Path, StringComparer.Ordinal)], others, [.. walk.Unopened.Order(StringComparer.Ordinal)]);
     }
 
     private static SurveyFile Describe(string folder, string path, ObjectSidecar? sidecar)
     {
-        var facts = new FileInfo(path);
         var inside = Path.GetRelativePath(folder, path);
         var named = sidecar?.Find(path, inside);
 
         // Photos that lie together in a folder of their own show one object; photos that lie loose show one object each.
         var parent = Path.GetDirectoryName(inside);
         var key = named?.ObjectKey ?? (string.IsNullOrEmpty(parent) ? inside : parent);
-        return new SurveyFile(path, key, named?.OfferedAs, facts.Length, facts.LastWriteTimeUtc.Ticks);
+        var (bytes, changedAt) = Facts(path);
+        return new SurveyFile(path, key, named?.OfferedAs, bytes, changedAt);
+    }
+
+    /// <summary>A file that has gone since, or whose name is no text, stays on the list and is found unusable when its turn comes.</summary>
+    private static (long Bytes, long ChangedAt) Facts(string path)
+    {
+        try
+        {
+            var facts = new FileInfo(path);
+            return (facts.Length, facts.LastWriteTimeUtc.Ticks);
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            return (0, 0);
+        }
     }
 }

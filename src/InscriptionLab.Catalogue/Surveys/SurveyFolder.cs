@@ -4,10 +4,10 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.IO;
 using System.Linq;
-using System.Text;
 using System.Text.Json.Nodes;
 using System.Threading;
 using System.Threading.Tasks;
+using InscriptionLab.Files;
 using InscriptionLab.Tables;
 
 namespace InscriptionLab.Surveys;
@@ -18,16 +18,13 @@ internal sealed class SurveyFolder(string folder, SurveyOptions options, SurveyJ
     /// <summary>Folder of the small pictures.</summary>
     internal const string Thumbnails = "thumbnails";
 
-    private const string Unfinished = ".unfinished";
-
     /// <summary>Writes the small picture of a photo.</summary>
     internal static void WriteThumbnail(string folder, string sha256, ReadOnlySpan<byte> jpeg)
     {
         if (jpeg.Length > 0)
         {
             var file = Path.Combine(folder, Thumbnails, sha256 + ".jpg");
-            File.WriteAllBytes(file + Unfinished, jpeg);
-            File.Move(file + Unfinished, file, overwrite: true);
+            WholeFile.Write(file, jpeg);
         }
     }
 
@@ -89,14 +86,5 @@ internal sealed class SurveyFolder(string folder, SurveyOptions options, SurveyJ
         }
     });
 
-    private void Write(string name, Action<TextWriter> write)
-    {
-        var file = Path.Combine(folder, name);
-        using (var writer = new StreamWriter(file + Unfinished, append: false, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)))
-        {
-            write(writer);
-        }
-
-        File.Move(file + Unfinished, file, overwrite: true);
-    }
+    private void Write(string name, Action<TextWriter> write) => WholeFile.Write(Path.Combine(folder, name), write);
 }

@@ -3,6 +3,7 @@ using System.IO;
 using System.Linq;
 using System.Threading;
 using System.Threading.Tasks;
+using InscriptionLab.Files;
 using Parquet;
 using Parquet.Schema;
 
@@ -18,7 +19,7 @@ internal static class SurveyParquet
     internal static async Task WriteAsync(string file, IEnumerable<SurveyRow> rows, CancellationToken cancel)
     {
         var fields = SurveyRow.Columns.Select(column => new DataField<string>(column, nullable: false)).ToArray();
-        var unfinished = file + ".unfinished";
+        var unfinished = file + WholeFile.Unfinished;
         using (var stream = File.Create(unfinished))
         {
             await using var writer = await ParquetWriter.CreateAsync(new ParquetSchema(fields), stream, cancellationToken: cancel).ConfigureAwait(false);

@@ -39,7 +39,7 @@ public sealed class SurveyRun(SurveyRequest request, SurveyOptions options, Func
     {
         ArgumentNullException.ThrowIfNull(progress);
         var start = clock.GetTimestamp();
-        var (files, others) = FileLister.List(request, options);
+        var (files, others, unopened) = FileLister.List(request, options);
         MakeFolder();
         using var journal = SurveyJournal.Open(Path.Combine(request.Out, JournalName), request.Settings, options, clock);
         _tally = new SurveyTally(files.Length, clock);
@@ -50,7 +50,7 @@ public sealed class SurveyRun(SurveyRequest request, SurveyOptions options, Func
 
         await ExamineAsync(files, journal, progress, cancel).ConfigureAwait(false);
         var (unusable, same, counts) = await new SurveyFolder(request.Out, options, journal).WriteAsync(files, cancel).ConfigureAwait(false);
-        return new SurveyResult(files.Length, _tally.ExaminedNow, unusable, same, others, clock.GetElapsedTime(start), counts);
+        return new SurveyResult(files.Length, _tally.ExaminedNow, unusable, same, others, unopened, clock.GetElapsedTime(start), counts);
     }
 
     private void MakeFolder()

@@ -1,5 +1,6 @@
 using System;
 using System.Threading.Tasks;
+using InscriptionLab.Cataloguing;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Page.Answers;
 using Microsoft.AspNetCore.Http;
@@ -24,6 +25,11 @@ internal static partial class Troubles
         catch (InscriptionLabException problem)
         {
             await Answer(context, StatusCodes.Status422UnprocessableEntity, problem.Message);
+        }
+        catch (Exception problem) when (CatalogueFault.Of(problem) is { } sentence)
+        {
+            LogFault(context.RequestServices.GetRequiredService<ILoggerFactory>().CreateLogger("InscriptionLab.Page"), context.TraceIdentifier, problem);
+            await Answer(context, StatusCodes.Status503ServiceUnavailable, sentence);
         }
         catch (BadHttpRequestException problem)
         {

@@ -7,7 +7,6 @@ using System.Security.Cryptography;
 using System.Threading;
 using System.Threading.Tasks;
 using InscriptionLab.Cataloguing;
-using InscriptionLab.Outcomes;
 using RabbitMQ.Client;
 
 namespace InscriptionLab.Surveys.Queue;
@@ -22,17 +21,23 @@ public sealed class QueueFeeder(string broker, QueueOptions options, Catalogue c
     /// <summary>Sends the photos of a survey.</summary>
     /// <param name="request">The survey.</param>
     /// <param name="survey">How photos are found.</param>
-    /// <param name="say">Told when the broker is waited for.</param>
+    /// <param name="say">Told when the broker is waited for, and of what could not be read.</param>
     /// <param name="cancel">Stops the sending.</param>
     /// <returns>How many photos were sent, and how many were not because they are known or have the bytes of another.</returns>
-    /// <exception cref="InscriptionLabException">A folder or the address cannot be used.</exception>
+    /// <exception cref="Outcomes.InscriptionLabException">A folder or the address cannot be used.</exception>
     public async Task<(int Sent, int Known)> FeedAsync(SurveyRequest request, SurveyOptions survey, Action<string> say, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(request);
         ArgumentNullException.ThrowIfNull(survey);
         ArgumentNullException.ThrowIfNull(say);
         var address = PhotoQueue.Address(broker);
-        var jobs = Jobs(FileLister.List(request, survey).Files, cancel);
+        var (files, _, unopened) = FileLister.List(request, survey);
+        foreach (var folder in unopened)
+        {
+            say($"{folder}: the folder cannot be opened, so its photos are not sent; check that you may open it.");
+        }
+
+        var jobs = Jobs(files, say, cancel);
         var sent = 0;
         while (sent < jobs.Count)
         {
@@ -60,14 +65,21 @@ public sealed class QueueFeeder(string broker, QueueOptions options, Catalogue c
 
     private int _known;
 
-    private List<PhotoJob> Jobs(ImmutableArray<SurveyFile> files, CancellationToken cancel)
+    private List<PhotoJob> Jobs(ImmutableArray<SurveyFile> files, Action<string> say, CancellationToken cancel)
     {
         var jobs = new List<PhotoJob>();
         var seen = new HashSet<string>(StringComparer.Ordinal);
         foreach (var file in files)
         {
             cancel.ThrowIfCancellationRequested();
-            var sha256 = HashOf(file.Path);
+            if (HashOf(file.Path) is not { } sha256)
+            {
+                var sentence = $"{file.Path}: the file cannot be read; check that you may open it.";
+                catalogue.Intake.Refuse(file.Path, null, sentence);
+                say(sentence);
+                continue;
+            }
+
             if (!seen.Add(sha256) || catalogue.Intake.Has(sha256, versions))
             {
                 _known++;
@@ -86,7 +98,7 @@ public sealed class QueueFeeder(string broker, QueueOptions options, Catalogue c
         await channel.BasicPublishAsync(string.Empty, options.Photos, mandatory: true, properties, job.ToBytes(), cancel).ConfigureAwait(false);
     }
 
-    private static string HashOf(string file)
+    private static string? HashOf(string file)
     {
         try
         {
@@ -95,7 +107,7 @@ public sealed class QueueFeeder(string broker, QueueOptions options, Catalogue c
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
-            throw new InscriptionLabException($"{file}: the file cannot be read; check that you may open it.", problem);
+            return null;
         }
     }
 }
