@@ -158,6 +158,60 @@ public abstract class CatalogueRules
     }
 
     [Fact]
+    public void A_clock_set_back_and_forward_between_writes_changes_no_order_and_loses_nothing()
+    {
+        var clock = new TurnedClock(new DateTimeOffset(2026, 3, 1, 12, 0, 0, TimeSpan.Zero));
+        var address = NewAddress();
+        var catalogue = Cat.Open(address, clock);
+        catalogue.Intake.Add(Entries.Of("a.jpg", "Brackwell", key: "tube-1"), By);
+        clock.Now = clock.Now.AddYears(-30);
+        catalogue.Desk.Correct(1, 0, "Brockwell", By, "first");
+        clock.Now = clock.Now.AddYears(60);
+        catalogue.Desk.Correct(1, 0, "Bruckwell", By, "second");
+        clock.Now = DateTimeOffset.UnixEpoch.AddDays(-1);
+        catalogue.Desk.Correct(1, 0, "Brickwell", By, "third");
+        catalogue.Intake.Add(Entries.Of("b.jpg", "Penfold"), By);
+
+        var again = Cat.Open(address, clock);
+        Assert.Equal("Brickwell", Assert.Single(again.Search.Find(new SearchQuery { Text = "Brickwell" })).Text);
+        Assert.Equal(["b.jpg was added.", "Brickwell", "Bruckwell", "Brockwell"], again.Desk.Steps(4).Select(step => step.Sentence.Split('"') is [_, var read, ..] ? read : step.Sentence));
+        Assert.StartsWith("b.jpg", again.Desk.Undo()!, StringComparison.Ordinal);
+        clock.Now = clock.Now.AddYears(90);
+        again.Desk.Undo();
+        Assert.Equal("Bruckwell", Assert.Single(again.Search.Find(new SearchQuery { ObjectKey = "tube-1" })).Text);
+        again.Desk.Undo();
+        again.Desk.Undo();
+        Assert.Equal("Brackwell", Assert.Single(again.Search.Find(new SearchQuery { ObjectKey = "tube-1" })).Text);
+        Assert.Empty(again.Health.Check());
+        var exported = Exported(again);
+        var copy = Open();
+        copy.Archive.Import(new StringReader(exported));
+        Assert.Equal(exported, Exported(copy));
+    }
+
+    [Fact]
+    public void What_is_compared_by_likeness_follows_every_step()
+    {
+        var address = NewAddress();
+        var (catalogue, other) = (Open(address), Open(address));
+        Assert.Equal(0, catalogue.Likeness.Load().Count);
+        catalogue.Intake.Add(Entries.Of("a.jpg", "Brockwell", key: "tube-1"), By);
+        Assert.Same(catalogue.Likeness.Load(), catalogue.Likeness.Load());
+        Assert.Equal(1, catalogue.Likeness.Load().Count);
+        other.Intake.Add(Entries.Of("b.jpg", "Penfold", key: "tube-2"), By);
+        Assert.Equal(2, catalogue.Likeness.Load().Count);
+        other.Desk.Trash("tube-1", trashed: true, By);
+        Assert.Equal(1, catalogue.Likeness.Load().Count);
+        other.Desk.Undo();
+        Assert.Equal(2, catalogue.Likeness.Load().Count);
+        other.Desk.Undo();
+        Assert.Equal(1, catalogue.Likeness.Load().Count);
+        var line = catalogue.Likeness.LineOf(1, 0)!.Value;
+        Assert.Equal(line, Assert.Single(catalogue.Likeness.Load().Nearest([.. catalogue.Likeness.Of(line)!], 3)).Id);
+        Assert.Equal(1f, Assert.Single(catalogue.Likeness.Load().Nearest([.. catalogue.Likeness.Of(line)!], 3)).Likeness, 5);
+    }
+
+    [Fact]
     public void A_change_without_a_name_is_refused()
     {
         var catalogue = Open();
