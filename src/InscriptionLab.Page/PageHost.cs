@@ -54,6 +54,7 @@ internal static class PageHost
         PictureEndpoints.Map(page);
         ReportEndpoints.Map(page);
         CatalogueEndpoints.Map(page);
+        DatasetEndpoints.Map(page);
         ListEndpoints.Map(page);
         MeasureEndpoints.Map(page);
         EventEndpoints.Map(page);
@@ -85,6 +86,7 @@ internal static class PageHost
         services.AddSingleton<PageKeys>();
         services.AddSingleton(_ => new BenchTable(limits, workshop.Clock));
         services.AddSingleton<BenchWorker>();
+        services.AddSingleton(provider => new DatasetDesk(provider.GetRequiredService<CatalogueShelf>(), workshop, provider.GetRequiredService<BenchTable>().Announcer, provider.GetRequiredService<ILogger<DatasetDesk>>()));
         services.AddHostedService(provider => provider.GetRequiredService<BenchWorker>());
         services.AddRateLimiter(limiter =>
         {

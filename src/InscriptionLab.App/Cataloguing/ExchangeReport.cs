@@ -33,11 +33,11 @@ internal sealed class ExchangeReport(string address, TextWriter output, TimeProv
     /// <summary>Builds a data set.</summary>
     internal void Dataset(string folder, string? licence, int seed, CancellationToken cancel)
     {
-        var (marks, letters) = new DatasetFolder(_catalogue, clock).Write(new DatasetRequest(folder, licence, seed), cancel);
-        output.WriteLine($"{marks} lines with {letters} letters written to {folder}");
-        if (licence is null)
+        var built = new DatasetFolder(_catalogue, clock).Write(new DatasetRequest(folder, licence, seed), null, cancel);
+        output.WriteLine($"{built.Marks} lines with {built.Letters} letters written to {folder}");
+        foreach (var warning in built.Warnings)
         {
-            output.WriteLine("No licence was stated: ask who owns the photos before the data set goes to anyone, and build it again with --licence.");
+            output.WriteLine(warning);
         }
     }
 }

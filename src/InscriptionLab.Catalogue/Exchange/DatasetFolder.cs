@@ -24,9 +24,12 @@ public sealed class DatasetFolder(Catalogue catalogue, TimeProvider clock)
     private static readonly string[] LetterColumns = ["picture", "mark", "letter", "read", "probability", "part"];
 
     /// <summary>Builds the data set.</summary>
-    /// <returns>How many lines and how many letters it holds.</returns>
+    /// <param name="request">What is wanted.</param>
+    /// <param name="progress">Told how far it is; null where nobody asks.</param>
+    /// <param name="cancel">Stops between objects and lines.</param>
+    /// <returns>What it holds.</returns>
     /// <exception cref="InscriptionLabException">The folder is in use, or the catalogue holds no picture of a line.</exception>
-    public (int Marks, int Letters) Write(DatasetRequest request, CancellationToken cancel)
+    public DatasetResult Write(DatasetRequest request, IProgress<DatasetProgress>? progress, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(request);
         if (Directory.Exists(request.Out) && Directory.EnumerateFileSystemEntries(request.Out).Any())
@@ -34,31 +37,51 @@ public sealed class DatasetFolder(Catalogue catalogue, TimeProvider clock)
             throw new InscriptionLabException($"{request.Out}: the folder is not empty; name a new one for the data set.");
         }
 
-        var marks = Marks(cancel);
+        var marks = Marks(request, progress, cancel);
         if (marks.Count == 0)
         {
-            throw new InscriptionLabException($"The catalogue {catalogue.Address.Name} holds no picture of a line: examine photos with --catalogue first.");
+            throw new InscriptionLabException(request.Examinations is null
+                ? $"The catalogue {catalogue.Address.Name} holds no picture of a line: examine photos with --catalogue first."
+                : "What was chosen holds no picture of a line: choose examinations of lettering.");
         }
 
         var data = Path.Combine(request.Out, "data");
         Directory.CreateDirectory(Path.Combine(data, "lines"));
         Directory.CreateDirectory(Path.Combine(data, "letters"));
-        var groups = MarkGroups.Of([.. marks.Select(mark => mark.Embedding)]);
-        var split = new DatasetSplit(marks.Select(mark => mark.Shown.Key), Ties(marks), request.Seed);
-        var letters = WriteTables(data, marks, groups, split, cancel);
+        progress?.Report(new DatasetProgress(DatasetStep.Grouping, 0, 0));
+        var groups = MarkGroups.Of([.. marks.Select(mark => mark.Embedding)], request.Threshold);
+        var hashes = catalogue.Search.PerceptualHashes();
+        var split = new DatasetSplit(marks.Select(mark => mark.Shown.Key), Ties(marks, hashes), request.Seed);
+        cancel.ThrowIfCancellationRequested();
+        var letters = WriteTables(data, marks, groups, split, progress, cancel);
+        progress?.Report(new DatasetProgress(DatasetStep.Packing, 0, 0));
         File.WriteAllText(Path.Combine(data, "datasheet.md"), Datasheet.Of(marks, groups, split, letters, request, clock.GetUtcNow()), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
         BagExport.Pack(request.Out, "Engraved lettering of brass instruments", "Lines and letters of engraved lettering, cut from photographs and laid flat, as a program read them and as people corrected them", request.Licence, clock.GetUtcNow());
-        return (marks.Count, letters);
+        var parts = DatasetSplit.Names.Select(name => new DatasetPart(
+            name,
+            marks.Count(mark => split.Of(mark.Shown.Key) == name),
+            marks.Select(mark => mark.Shown.Key).Distinct(StringComparer.Ordinal).Count(key => split.Of(key) == name))).ToImmutableArray();
+        return new DatasetResult(
+            marks.Count,
+            letters,
+            parts.Sum(part => part.Objects),
+            groups.Distinct().Count(),
+            marks.Count(mark => mark.Line.Correction is not null),
+            parts,
+            DatasetWarnings.Of(request, marks, parts, marks.Select(mark => mark.Photo.Sha256).Distinct(StringComparer.Ordinal).Count(photo => !hashes.ContainsKey(photo))));
     }
 
-    private List<DatasetMark> Marks(CancellationToken cancel)
+    private List<DatasetMark> Marks(DatasetRequest request, IProgress<DatasetProgress>? progress, CancellationToken cancel)
     {
         var marks = new List<DatasetMark>();
         var embedder = new MarkEmbedder(new MarkEmbedderOptions());
-        foreach (var shown in ExchangeSource.Objects(catalogue, null))
+        var wanted = request.Examinations is { } chosen ? ExchangeSource.KeysOf(catalogue, chosen) : null;
+        var (done, total) = (0, wanted?.Count ?? ExchangeSource.Count(catalogue, null));
+        foreach (var shown in ExchangeSource.Objects(catalogue, null, wanted))
         {
             cancel.ThrowIfCancellationRequested();
-            foreach (var photo in shown.Photos)
+            progress?.Report(new DatasetProgress(DatasetStep.Collecting, done++, total));
+            foreach (var photo in shown.Photos.Where(photo => request.Examinations is not { } some || (photo.Reading is { } reading && some.Contains(reading.Number))))
             {
                 foreach (var line in (photo.Reading?.Lines ?? []).Where(line => line.Picture.Length > 0))
                 {
@@ -72,15 +95,14 @@ public sealed class DatasetFolder(Catalogue catalogue, TimeProvider clock)
     }
 
     /// <summary>Ties objects of which two photos look nearly the same.</summary>
-    private IEnumerable<(string One, string Other)> Ties(List<DatasetMark> marks)
+    private static IEnumerable<(string One, string Other)> Ties(List<DatasetMark> marks, Dictionary<string, ulong> hashes)
     {
-        var hashes = catalogue.Search.PerceptualHashes();
         var photos = marks.Select(mark => (mark.Shown.Key, mark.Photo.Sha256)).Distinct().Where(photo => hashes.ContainsKey(photo.Sha256)).ToList();
         var groups = NearDuplicates.Group([.. photos.Select(photo => hashes[photo.Sha256])], new SurveyOptions().NearDuplicateBits);
         return photos.Select((photo, index) => (photo.Key, photos[groups[index]].Key));
     }
 
-    private static int WriteTables(string data, List<DatasetMark> marks, ImmutableArray<int> groups, DatasetSplit split, CancellationToken cancel)
+    private static int WriteTables(string data, List<DatasetMark> marks, ImmutableArray<int> groups, DatasetSplit split, IProgress<DatasetProgress>? progress, CancellationToken cancel)
     {
         using var lines = Writer(data, "lines.csv");
         using var letters = Writer(data, "letters.csv");
@@ -90,6 +112,7 @@ public sealed class DatasetFolder(Catalogue catalogue, TimeProvider clock)
         for (var index = 0; index < marks.Count; index++)
         {
             cancel.ThrowIfCancellationRequested();
+            progress?.Report(new DatasetProgress(DatasetStep.Writing, index, marks.Count));
             var mark = marks[index];
             var name = Name(index);
             var part = split.Of(mark.Shown.Key);

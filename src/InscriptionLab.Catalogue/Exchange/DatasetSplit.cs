@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Linq;
 
@@ -19,6 +20,9 @@ internal sealed class DatasetSplit
     private const int TrainingShare = 80;
 
     private const int ValidationShare = 10;
+
+    /// <summary>Gets the names of the parts, the largest first.</summary>
+    internal static ImmutableArray<string> Names { get; } = [Training, Validation, Test];
 
     private readonly Dictionary<string, string> _parts = new(StringComparer.Ordinal);
 

@@ -17,4 +17,8 @@ public sealed record ExchangeExamination(
     EntryVersions Versions,
     RecordContent Content,
     ImmutableArray<ExchangeLine> Lines,
-    string Record);
+    string Record)
+{
+    /// <summary>Gets its number in this catalogue.</summary>
+    public long Number { get; init; }
+}

@@ -16,13 +16,19 @@ public static class ExchangeSource
     /// <param name="catalogue">The catalogue.</param>
     /// <param name="key">One object; null for all.</param>
     /// <exception cref="InscriptionLabException">There is no such object.</exception>
-    public static IEnumerable<ExchangeObject> Objects(Catalogue catalogue, string? key)
+    public static IEnumerable<ExchangeObject> Objects(Catalogue catalogue, string? key) => Objects(catalogue, key, null);
+
+    /// <summary>Gives some objects one by one, in the order of their names.</summary>
+    /// <param name="catalogue">The catalogue.</param>
+    /// <param name="key">One object; null for all.</param>
+    /// <param name="some">Names of the objects that are wanted; null for all.</param>
+    internal static IEnumerable<ExchangeObject> Objects(Catalogue catalogue, string? key, IReadOnlySet<string>? some)
     {
         ArgumentNullException.ThrowIfNull(catalogue);
         List<long> numbers;
         using (var context = catalogue.NewContext())
         {
-            numbers = [.. context.Objects.Where(row => row.TrashedAt == null && (key == null || row.Key == key)).OrderBy(row => row.Key).Select(row => row.Id)];
+            numbers = [.. context.Objects.Where(row => row.TrashedAt == null && (key == null || row.Key == key)).OrderBy(row => row.Key).Select(row => new { row.Id, row.Key }).AsEnumerable().Where(row => some is null || some.Contains(row.Key)).Select(row => row.Id)];
         }
 
         if (key is not null && numbers.Count == 0)
@@ -33,11 +39,18 @@ public static class ExchangeSource
         return numbers.Select(number => Load(catalogue, number));
     }
 
-    /// <summary>Gives how many objects <see cref="Objects"/> hands out.</summary>
+    /// <summary>Gives how many objects <see cref="Objects(Catalogue, string?)"/> hands out.</summary>
     internal static int Count(Catalogue catalogue, string? key)
     {
         using var context = catalogue.NewContext();
         return context.Objects.Count(row => row.TrashedAt == null && (key == null || row.Key == key));
+    }
+
+    /// <summary>Gives the names of the objects that examinations belong to.</summary>
+    internal static HashSet<string> KeysOf(Catalogue catalogue, IReadOnlySet<long> examinations)
+    {
+        using var context = catalogue.NewContext();
+        return [.. context.Examinations.Select(row => new { row.Id, row.Photo!.Object!.Key }).AsEnumerable().Where(row => examinations.Contains(row.Id)).Select(row => row.Key)];
     }
 
     private static ExchangeObject Load(Catalogue catalogue, long number)
@@ -82,7 +95,10 @@ public static class ExchangeSource
         new EntryVersions(row.Program, row.Model, row.List, row.ListSha256),
         RecordContent.Parse(row.Record),
         [.. row.Lines.OrderBy(line => line.Position).Select(line => Of(line, row.Corrections))],
-        row.Record);
+        row.Record)
+    {
+        Number = row.Id,
+    };
 
     private static ExchangeLine Of(LineRow line, IEnumerable<CorrectionRow> corrections)
     {

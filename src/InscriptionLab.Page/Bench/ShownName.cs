@@ -8,11 +8,14 @@ internal static class ShownName
 {
     internal static string Of(string? given, string otherwise, int longest)
     {
-        var last = (given ?? string.Empty).Split('/', '\\').Last();
-        var plain = string.Concat(last.EnumerateRunes()
+        var plain = Line((given ?? string.Empty).Split('/', '\\').Last(), longest);
+        return plain.Length == 0 || plain.All(character => character == '.') ? otherwise : plain;
+    }
+
+    /// <summary>Gives words of a stranger as one line without control signs, not too long.</summary>
+    internal static string Line(string? given, int longest) =>
+        string.Concat((given ?? string.Empty).EnumerateRunes()
             .Where(rune => System.Text.Rune.GetUnicodeCategory(rune) is not (UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator or UnicodeCategory.OtherNotAssigned))
             .Take(longest)
             .Select(rune => rune.ToString())).Trim();
-        return plain.Length == 0 || plain.All(character => character == '.') ? otherwise : plain;
-    }
 }

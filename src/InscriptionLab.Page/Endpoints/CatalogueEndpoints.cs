@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Globalization;
 using System.Linq;
 using System.Text;
 using InscriptionLab.Cataloguing;
@@ -37,32 +36,7 @@ internal static class CatalogueEndpoints
 
     private static IResult Find(HttpContext context, CatalogueShelf shelf)
     {
-        var asked = context.Request.Query;
-        string? Text(string name) => asked[name].ToString() is { Length: > 0 } text ? text : null;
-        double? Number(string name) => Text(name) is not { } text ? null
-            : double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number) ? number
-            : throw new InscriptionLabException($"{text} is no number.");
-        DateTimeOffset? Day(string name) => Text(name) is not { } text ? null
-            : DateTimeOffset.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var day) ? day
-            : throw new InscriptionLabException($"{text} is no date; write it like 2026-03-01.");
-        var hits = shelf.Open.Search.Find(new SearchQuery
-        {
-            Text = Text("text"),
-            Near = Text("near"),
-            Edits = (int)(Number("edits") ?? new SearchQuery().Edits),
-            Pattern = Text("pattern"),
-            Alternatives = Text("alternatives") is not null,
-            Maker = Text("maker"),
-            Outcome = Text("outcome"),
-            ObjectKey = Text("object"),
-            From = Day("from"),
-            Before = Day("before"),
-            Role = Text("role") ?? new SearchQuery().Role,
-            FromMm = Number("fromMm"),
-            ToMm = Number("toMm"),
-            InTrash = Text("trash") is not null,
-            Most = MostRows,
-        });
+        var hits = shelf.Open.Search.Find(CatalogueQuestion.Of(context.Request.Query, MostRows));
         return Results.Ok(hits.Select(Row));
     }
 

@@ -30,11 +30,15 @@ public sealed class DatasetTests : IDisposable
             catalogue.Intake.Add(entry with { Photo = entry.Photo with { PerceptualHash = 0x9E3779B97F4A7C15UL * (ulong)(number + 1) } }, "tester");
         }
 
-        var (marks, letters) = new DatasetFolder(catalogue, TimeProvider.System).Write(new DatasetRequest(_scratch.At("set"), "CC0-1.0", 1), CancellationToken.None);
+        var built = new DatasetFolder(catalogue, TimeProvider.System).Write(new DatasetRequest(_scratch.At("set"), "CC0-1.0", 1), null, CancellationToken.None);
 
         var lines = CsvTable.Read(File.ReadAllText(_scratch.At("set", "data", "lines.csv"))).Skip(1).ToList();
-        Assert.Equal((160, 160), (marks, lines.Count));
-        Assert.Equal(Enumerable.Range(0, 160).Sum(number => "Maker".Length + (number < 10 ? 1 : number < 100 ? 2 : 3)), letters);
+        Assert.Equal((160, 160), (built.Marks, lines.Count));
+        Assert.Equal(Enumerable.Range(0, 160).Sum(number => "Maker".Length + (number < 10 ? 1 : number < 100 ? 2 : 3)), built.Letters);
+        Assert.Equal((80, 160), (built.Objects, built.Parts.Sum(part => part.Marks)));
+        Assert.Equal(["train", "validation", "test"], built.Parts.Select(part => part.Name));
+        Assert.All(built.Parts, part => Assert.Equal(lines.Count(row => row[9] == part.Name), part.Marks));
+        Assert.Equal(["No line was corrected by a person: every transcription is what the program read, and may be wrong."], built.Warnings.Where(warning => !warning.StartsWith("The part", StringComparison.Ordinal)));
         Assert.All(lines.GroupBy(row => row[2]), rows => Assert.Single(rows.Select(row => row[9]).Distinct()));
         Assert.Equal(["test", "train", "validation"], lines.Select(row => row[9]).Distinct().Order(StringComparer.Ordinal));
         Assert.All(CsvTable.Read(File.ReadAllText(_scratch.At("set", "data", "letters.csv"))).Skip(1), row => Assert.True(GrayPng.Read(File.ReadAllBytes(_scratch.At("set", "data", row[0]))).Width is >= 4 and <= 6));
@@ -56,7 +60,7 @@ public sealed class DatasetTests : IDisposable
         catalogue.Desk.Correct(1, 0, "Brockwel", "A. Cataloguer", "Seen under raking light.");
         foreach (var (folder, licence, seed) in new[] { ("one", null, 7), ("two", null, 7), ("three", "CC-BY-4.0", 8) })
         {
-            new DatasetFolder(catalogue, TimeProvider.System).Write(new DatasetRequest(_scratch.At(folder), licence, seed), CancellationToken.None);
+            new DatasetFolder(catalogue, TimeProvider.System).Write(new DatasetRequest(_scratch.At(folder), licence, seed), null, CancellationToken.None);
         }
 
         var lines = CsvTable.Read(File.ReadAllText(_scratch.At("one", "data", "lines.csv"))).Skip(1).ToDictionary(row => row[0], StringComparer.Ordinal);
@@ -79,6 +83,31 @@ public sealed class DatasetTests : IDisposable
     }
 
     [Fact]
+    public void Only_what_was_chosen_goes_in_and_what_gives_nothing_is_said()
+    {
+        var catalogue = Cat.Open(_scratch.At("catalogue.db"), TimeProvider.System);
+        for (var number = 0; number < 6; number++)
+        {
+            catalogue.Intake.Add(Entries.Of(string.Create(CultureInfo.InvariantCulture, $"{number}.jpg"), "Brockwell", madeAt: new DateTimeOffset(2026, 1, 1, 0, 0, 0, TimeSpan.Zero)), "tester");
+        }
+
+        // The first photo is examined again: number 1 is older than number 7 and not counted twice.
+        catalogue.Intake.Add(Entries.Of("0.jpg", "Brockwell") with { Versions = Entries.Versions with { Model = "reader-2" } }, "tester");
+        var steps = new System.Collections.Generic.List<DatasetStep>();
+        var built = new DatasetFolder(catalogue, TimeProvider.System).Write(new DatasetRequest(_scratch.At("set"), "CC0-1.0", 1) { Examinations = System.Collections.Immutable.ImmutableHashSet.Create(1L, 2L, 7L), Threshold = 1f }, new Told(steps), CancellationToken.None);
+
+        Assert.Equal((2, 2), (built.Marks, built.Objects));
+        Assert.Contains(built.Warnings, warning => warning.StartsWith("1 examination of those chosen gave nothing", StringComparison.Ordinal));
+        Assert.Equal(Enum.GetValues<DatasetStep>(), steps.Distinct());
+        Assert.Contains("choose", Assert.Throws<InscriptionLabException>(() => new DatasetFolder(catalogue, TimeProvider.System).Write(new DatasetRequest(_scratch.At("none"), null, 1) { Examinations = System.Collections.Immutable.ImmutableHashSet.Create(99L) }, null, CancellationToken.None)).Message, StringComparison.Ordinal);
+    }
+
+    private sealed class Told(System.Collections.Generic.List<DatasetStep> steps) : IProgress<DatasetProgress>
+    {
+        public void Report(DatasetProgress value) => steps.Add(value.Step);
+    }
+
+    [Fact]
     public void Objects_that_share_nearly_the_same_photo_stay_together()
     {
         var objects = Enumerable.Range(0, 200).Select(number => string.Create(CultureInfo.InvariantCulture, $"object {number}")).ToList();
@@ -95,7 +124,7 @@ public sealed class DatasetTests : IDisposable
     {
         var catalogue = Cat.Open(_scratch.At("catalogue.db"), TimeProvider.System);
 
-        Assert.Throws<InscriptionLabException>(() => new DatasetFolder(catalogue, TimeProvider.System).Write(new DatasetRequest(_scratch.At("set"), null, 1), CancellationToken.None));
-        Assert.Contains("not empty", Assert.Throws<InscriptionLabException>(() => new DatasetFolder(catalogue, TimeProvider.System).Write(new DatasetRequest(_scratch.Folder, null, 1), CancellationToken.None)).Message, StringComparison.Ordinal);
+        Assert.Throws<InscriptionLabException>(() => new DatasetFolder(catalogue, TimeProvider.System).Write(new DatasetRequest(_scratch.At("set"), null, 1), null, CancellationToken.None));
+        Assert.Contains("not empty", Assert.Throws<InscriptionLabException>(() => new DatasetFolder(catalogue, TimeProvider.System).Write(new DatasetRequest(_scratch.Folder, null, 1), null, CancellationToken.None)).Message, StringComparison.Ordinal);
     }
 }

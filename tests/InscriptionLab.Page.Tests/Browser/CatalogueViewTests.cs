@@ -37,6 +37,33 @@ public sealed class CatalogueViewTests(OpenCatalogue page, Chromium chromium) : 
     }
 
     [Fact]
+    public async Task A_data_set_of_what_was_found_is_made_and_taken_away_with_keys_only()
+    {
+        await using var window = await chromium.Open(new Uri(page.Address, "/#catalogue"), ColorScheme.Light);
+        await window.Page.Locator("[data-key=cat-words]").FillAsync("pellow");
+        await Assertions.Expect(window.Page.Locator(".cat-list [role=status]")).ToHaveTextAsync("12 found");
+        await window.Page.Locator("[data-key=data-open]").FocusAsync();
+        await window.Page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(window.Page.Locator("dialog.data")).ToContainTextAsync("12 examinations");
+        await window.IsAccessible();
+
+        await window.Page.Locator("[data-key=data-licence]").FocusAsync();
+        await window.Page.Keyboard.TypeAsync("CC BY 4.0");
+        await window.Page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(window.Page.Locator(".data-counts")).ToContainTextAsync("12");
+        await Assertions.Expect(window.Page.Locator(".data-parts tbody tr")).ToHaveCountAsync(3);
+        await window.IsAccessible();
+
+        await window.Page.Locator("[data-key=data-take]").FocusAsync();
+        var download = await window.Page.RunAndWaitForDownloadAsync(() => window.Page.Keyboard.PressAsync("Enter"));
+        Assert.Equal("lettering.zip", download.SuggestedFilename);
+        await window.Page.Keyboard.PressAsync("Escape");
+        await Assertions.Expect(window.Page.Locator("dialog.data")).ToHaveCountAsync(0);
+        await Assertions.Expect(window.Page.Locator("[data-key=data-open]")).ToBeFocusedAsync();
+        window.ComplainedOfNothing();
+    }
+
+    [Fact]
     public async Task The_list_is_changed_and_checked()
     {
         await using var window = await chromium.Open(new Uri(page.Address, "/#list"), ColorScheme.Light);

@@ -3,6 +3,7 @@
 import { api, session } from "./api.js";
 import { bars } from "./bars.js";
 import { Beside } from "./beside.js";
+import { DatasetDialog } from "./dataset.js";
 import { askText, whoCorrects } from "./dialog.js";
 import { h, replace, announce } from "./dom.js";
 import { settings } from "./settings.js";
@@ -17,7 +18,7 @@ const OUTCOMES = ["agrees", "differs", "undecided", "nothing-read"];
 export class Catalogue {
   constructor() {
     this.rows = [];
-    this.asked = {};
+    this.dataset = new DatasetDialog();
     this.side = h("aside", { class: "panel", "aria-label": t("cat.one") });
     this.count = h("p", { class: "soft", role: "status" });
     this.list = new VirtualRows({ label: t("cat.rows"), render: (row, wall) => this.row(row, wall), chosen: (row) => this.look(row) });
@@ -57,7 +58,7 @@ export class Catalogue {
 
   head() {
     const as = (name) => h("button", { type: "button", class: "tool", "aria-pressed": String((settings.get("cat") ?? "table") === name), onclick: (event) => this.as(name, event.target) }, t(`cat.as.${name}`));
-    return h("div", { class: "bar" }, this.count, h("span", { class: "space" }), as("table"), as("wall"), as("overview"), h("button", { type: "button", class: "tool", onclick: () => this.undo() }, t("edit.undo")));
+    return h("div", { class: "bar" }, this.count, h("span", { class: "space" }), as("table"), as("wall"), as("overview"), h("button", { type: "button", class: "tool", "data-key": "data-open", onclick: () => this.dataset.open(this.known ?? "", this.rows.length) }, t("data.open")), h("button", { type: "button", class: "tool", onclick: () => this.undo() }, t("edit.undo")));
   }
 
   as(name, button) {

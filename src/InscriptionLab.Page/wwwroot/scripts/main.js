@@ -49,7 +49,8 @@ function header(view) {
 }
 
 function heard(message) {
-  if (message.kind === "bench") {
+  if (message.kind === "dataset") dispatchEvent(new Event("lab-dataset"));
+  else if (message.kind === "bench") {
     loadPieces();
     if (store.piece) loadPiece(store.piece.id);
   } else if (message.kind === "piece") {

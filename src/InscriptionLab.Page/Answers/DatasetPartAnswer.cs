@@ -1,0 +1,7 @@
+namespace InscriptionLab.Page.Answers;
+
+/// <summary>One part of a data set.</summary>
+/// <param name="Name">train, validation or test.</param>
+/// <param name="Marks">Its lines.</param>
+/// <param name="Objects">Its objects.</param>
+internal sealed record DatasetPartAnswer(string Name, int Marks, int Objects);
