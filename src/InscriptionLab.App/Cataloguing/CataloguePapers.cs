@@ -27,11 +27,13 @@ namespace InscriptionLab.App.Cataloguing;
 /// </summary>
 /// <param name="composition">The stages.</param>
 /// <param name="references">The list with which forms are compared again.</param>
-internal sealed class CataloguePapers(Composition composition, References.LoadedReferences references)
+/// <param name="catalogue">The catalogue, for the pictures of joint readings.</param>
+internal sealed class CataloguePapers(Composition composition, References.LoadedReferences references, Catalogue catalogue)
 {
     private static readonly Readings.LeidenTranscriber Leiden = new(new Readings.LeidenOptions());
 
-    private static readonly string[] Compared = ["lines", "finding"];
+    private static readonly string[] Lines = ["lines"];
+    private static readonly string[] Compared = [.. Lines, "finding"];
 
     private readonly Examiner _examiner = composition.Examiner(references.List);
     private readonly Measurer _measurer = composition.Measurer();
@@ -40,19 +42,25 @@ internal sealed class CataloguePapers(Composition composition, References.Loaded
         new(shown.Key, shown.Title, shown.Note, shown.OfferedAs, [.. shown.Photos.SelectMany(photo => Of(photo, cancel))])
         {
             Sets = [.. shown.Photos.Select(photo => photo.Joint).OfType<ExchangeExamination>().Select(Joint)],
+            Construction = [.. shown.Observations.Select(seen => (ObservationWords.Plain(seen.Feature), string.Create(CultureInfo.InvariantCulture, $"{ObservationWords.Plain(seen.Answer)} ({seen.By}, {seen.MadeAt:yyyy-MM-dd})")))],
         };
 
     /// <summary>A joint reading is shown as it was kept: the catalogue does not keep what all of its photos gave one by one.</summary>
-    private static PaperSet Joint(ExchangeExamination kept)
+    private PaperSet Joint(ExchangeExamination kept)
     {
         var record = JsonLines.SetOf(kept.Record);
         return new PaperSet(PaperSetMaker.TitleOf(record.Set == Words.For(SetKind.Raking) ? SetKind.Raking : SetKind.Turns, record.Files.Length), [.. record.Files.Select(Path.GetFileName).OfType<string>()])
         {
+            Pictures = [.. new[] { SetPictures.Strip, SetPictures.Grooves }.Select(name => catalogue.Search.PictureOf(kept.Number, name)).OfType<PictureEntry>().Select(Picture)],
             Lines = [.. kept.Lines.Select(Line)],
             Finding = Finding(kept.Content),
             Evidence = record.Finding?.Evidence,
         };
     }
+
+    private static PaperPicture Picture(PictureEntry kept) => new([.. kept.File], kept.Width, kept.Height, [], null, kept.Name == SetPictures.Strip
+        ? "The surface of the tube laid flat, joined from all photos, as it was kept."
+        : "Heights over the tube's curve, as they were kept: the darker, the deeper. Depths compare places of this picture; they are no millimetres.");
 
     private IEnumerable<PaperPhoto> Of(ExchangePhoto photo, CancellationToken cancel)
     {
@@ -70,7 +78,9 @@ internal sealed class CataloguePapers(Composition composition, References.Loaded
 
     private static PaperPhoto Read(ExchangePhoto photo, ExchangeExamination kept, Examination? again, bool isThere)
     {
-        var isSame = again is not null && SameRecord(kept.Record, JsonLines.LineOf(RecordMaker.Of(again)));
+        // Where persons read letters, lines are the program's and the finding is not: it takes the letters as they read them.
+        var byHand = kept.Lines.Any(line => line.Correction is not null);
+        var isSame = again is not null && SameRecord(kept.Record, JsonLines.LineOf(RecordMaker.Of(again)), byHand ? Lines : Compared);
         var fresh = isSame ? PaperPhotoMaker.Of(again!) : null;
         var warnings = kept.Content.Warnings;
         if (again is null)
@@ -92,7 +102,7 @@ internal sealed class CataloguePapers(Composition composition, References.Loaded
             Ring = record.Ring,
             Pictures = again is null ? [] : PaperPhotoMaker.Pictures(again.Photo, again.Tube, again.Strip, isSame ? again.Reading : new Readings.Reading(string.Empty, [], [])),
             Lines = fresh is null ? [.. kept.Lines.Select(Line)] : [.. fresh.Lines.Select((line, i) => line with { Correction = Correction(kept.Lines[i]) })],
-            Finding = fresh?.Finding ?? Finding(kept.Content),
+            Finding = byHand ? Finding(kept.Content) : fresh?.Finding ?? Finding(kept.Content),
             Warnings = warnings,
             Versions = Versions(kept),
         };
@@ -172,11 +182,11 @@ internal sealed class CataloguePapers(Composition composition, References.Loaded
     ];
 
     /// <summary>Compares reading and finding of two records; the file's name may be written otherwise.</summary>
-    private static bool SameRecord(string kept, string again)
+    private static bool SameRecord(string kept, string again, string[] compared)
     {
         using var first = JsonDocument.Parse(kept);
         using var second = JsonDocument.Parse(again);
-        return Compared.All(name => first.RootElement.TryGetProperty(name, out var a) && second.RootElement.TryGetProperty(name, out var b) && JsonElement.DeepEquals(a, b));
+        return compared.All(name => first.RootElement.TryGetProperty(name, out var a) && second.RootElement.TryGetProperty(name, out var b) && JsonElement.DeepEquals(a, b));
     }
 
     private static bool IsThere(ExchangePhoto photo)

@@ -45,7 +45,10 @@ internal sealed class EntryMaker(ImmutableArray<ModelFact> models, ReferenceList
         clock.GetUtcNow(),
         JsonLines.LineOf(RecordMaker.Of(set)),
         [.. set.Reading.Lines.Select(Mark)],
-        []);
+        [])
+    {
+        Pictures = [.. SetPictures.ToKeep(set)],
+    };
 
     /// <summary>Gives the entry of a measured cell.</summary>
     /// <param name="photo">The photo.</param>

@@ -37,7 +37,7 @@ internal sealed class PaperReport(Composition composition, TextWriter output)
         }
 
         var catalogue = Catalogue.OpenExisting(address, composition.Clock);
-        var papers = new CataloguePapers(composition, ReferenceSource.Load(reference));
+        var papers = new CataloguePapers(composition, ReferenceSource.Load(reference), catalogue);
         var found = keys.IsEmpty ? ExchangeSource.Objects(catalogue, null) : keys.SelectMany(key => ExchangeSource.Objects(catalogue, key));
         ImmutableArray<PaperObject> objects = [.. found.Take(MostObjects + 1).Select(shown => Of(papers, shown, cancel))];
         if (objects.Length is 0 or > MostObjects)

@@ -45,8 +45,10 @@ internal sealed class CatalogueCommand(Composition composition, Terminal termina
         Option<int> edits = new("--differ") { DefaultValueFactory = _ => new SearchQuery().Edits }, most = new("--most") { DefaultValueFactory = _ => new SearchQuery().Most };
         Option<bool> alternatives = new("--alternatives"), trash = new("--trash");
         Option<string?> role = new("--measured");
+        Option<string?> seen = new("--seen"), answer = new("--answer");
+        Option<int?> fromYear = new("--from-year"), toYear = new("--to-year");
         Option<double?> fromMm = new("--from-mm"), toMm = new("--to-mm");
-        var command = new Command("find") { _catalogue, text, near, edits, pattern, alternatives, maker, outcome, of, from, before, role, fromMm, toMm, trash, most };
+        var command = new Command("find") { _catalogue, text, near, edits, pattern, alternatives, maker, outcome, of, from, before, role, fromMm, toMm, seen, answer, fromYear, toYear, trash, most };
         command.SetAction(parsed => Report(parsed).Find(Sensible(new SearchQuery
         {
             Text = parsed.GetValue(text),
@@ -62,6 +64,10 @@ internal sealed class CatalogueCommand(Composition composition, Terminal termina
             Role = parsed.GetValue(role) ?? new SearchQuery().Role,
             FromMm = parsed.GetValue(fromMm),
             ToMm = parsed.GetValue(toMm),
+            Feature = parsed.GetValue(seen),
+            Answer = parsed.GetValue(answer),
+            FromYear = parsed.GetValue(fromYear),
+            ToYear = parsed.GetValue(toYear),
             InTrash = parsed.GetValue(trash),
             Most = Math.Max(1, parsed.GetValue(most)),
         })));

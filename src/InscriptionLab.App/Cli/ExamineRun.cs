@@ -38,7 +38,7 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
             Report(TextReport.OfRequests(Requests.Of(examined, sets)));
             JsonTarget.Write(request.Json, Lines(examined, sets), terminal.Output);
             WriteFolder(examined, sets, references.List);
-            Keep(examined, sets, references.List);
+            Keep(examined, sets, references.List, known);
         }
 
         return _failed ? ExitCode.Failed : ExitCode.Done;
@@ -123,7 +123,7 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
         Report($"written to {Path.Combine(folder, ExaminationFolder.Page)}\n\n{string.Join('\n', Cautions.Sentences)}\n");
     }
 
-    private void Keep(ImmutableArray<Examination> examined, ImmutableArray<SetExamination> sets, ReferenceList list)
+    private void Keep(ImmutableArray<Examination> examined, ImmutableArray<SetExamination> sets, ReferenceList list, Circumstances known)
     {
         if (request.Catalogue is not { } catalogue)
         {
@@ -131,7 +131,7 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
         }
 
         var maker = new EntryMaker(composition.Models, list, composition.Clock);
-        Report(CatalogueKeeper.Keep(catalogue, [.. examined.Select(examination => maker.Of(examination, null, null)), .. sets.Select(set => maker.Of(set, null))], composition.Clock) + "\n");
+        Report(CatalogueKeeper.Keep(catalogue, [.. examined.Select(examination => maker.Of(examination, null, null)), .. sets.Select(set => maker.Of(set, null))], known.Construction, composition.Clock) + "\n");
     }
 
     private void Report(string text)

@@ -41,6 +41,8 @@ internal static class KeepingPages
               --maker NAME  --finding agrees|differs|undecided|nothing-read  --object NAME
               --from DATE --before DATE        2026-03-01
               --from-mm A --to-mm B [--measured outer|clear|stop]    size, uncertainty included
+              --seen FEATURE [--answer ANSWER]       seen on the object itself, in the checklist's words
+              --from-year Y --to-year Y              all that was seen on it and tells of years meets these
               --trash  --most N
           like EXAMINATION [--line N]          marks whose strokes run most alike
           show EXAMINATION                     the record, exactly as it was kept

@@ -92,7 +92,7 @@ internal sealed class MeasureRun(Composition composition, Terminal terminal, Mea
         if (request.Catalogue is { } catalogue)
         {
             var maker = new EntryMaker(composition.Models, DemoReferences.Load(), composition.Clock);
-            Report(CatalogueKeeper.Keep(catalogue, [.. measured.Where(one => one.Measurement is not null).Select(one => maker.Of(one.Photo, one.Measurement!, JsonLines.LineOf(MeasureRecordMaker.Of(one)), null))], composition.Clock) + "\n");
+            Report(CatalogueKeeper.Keep(catalogue, [.. measured.Where(one => one.Measurement is not null).Select(one => maker.Of(one.Photo, one.Measurement!, JsonLines.LineOf(MeasureRecordMaker.Of(one)), null))], null, composition.Clock) + "\n");
         }
     }
 

@@ -20,7 +20,7 @@ public sealed class Archive
     private const string Format = "inscriptionlab-catalogue-1";
 
     private static readonly string[] Tables =
-        ["objects", "photos", "examinations", "lines", "marks", "nearest_forms", "measurements", "corrections", "changes", "refusals"];
+        ["objects", "photos", "examinations", "lines", "marks", "nearest_forms", "measurements", "corrections", "observations", "pictures", "changes", "refusals"];
 
     private readonly Func<CatalogueContext> _newContext;
 

@@ -26,6 +26,10 @@ internal sealed class CatalogueContext(CatalogueAddress address) : DbContext
 
     public DbSet<CorrectionRow> Corrections => Set<CorrectionRow>();
 
+    public DbSet<ObservationRow> Observations => Set<ObservationRow>();
+
+    public DbSet<PictureRow> Pictures => Set<PictureRow>();
+
     public DbSet<ChangeRow> Changes => Set<ChangeRow>();
 
     public DbSet<RefusalRow> Refusals => Set<RefusalRow>();
@@ -47,7 +51,12 @@ internal sealed class CatalogueContext(CatalogueAddress address) : DbContext
 
     protected override void OnModelCreating(ModelBuilder modelBuilder)
     {
-        modelBuilder.Entity<ObjectRow>().ToTable("objects").HasMany(row => row.Photos).WithOne(row => row.Object).HasForeignKey(row => row.ObjectId);
+        modelBuilder.Entity<ObjectRow>(shown =>
+        {
+            shown.ToTable("objects");
+            shown.HasMany(row => row.Photos).WithOne(row => row.Object).HasForeignKey(row => row.ObjectId);
+            shown.HasMany(row => row.Observations).WithOne().HasForeignKey(row => row.ObjectId);
+        });
         modelBuilder.Entity<PhotoRow>().ToTable("photos").HasMany(row => row.Examinations).WithOne(row => row.Photo).HasForeignKey(row => row.PhotoId);
         modelBuilder.Entity<ExaminationRow>(examination =>
         {
@@ -56,12 +65,15 @@ internal sealed class CatalogueContext(CatalogueAddress address) : DbContext
             examination.HasMany(row => row.Nearest).WithOne().HasForeignKey(row => row.ExaminationId);
             examination.HasMany(row => row.Measurements).WithOne().HasForeignKey(row => row.ExaminationId);
             examination.HasMany(row => row.Corrections).WithOne().HasForeignKey(row => row.ExaminationId);
+            examination.HasMany(row => row.Pictures).WithOne().HasForeignKey(row => row.ExaminationId);
         });
         modelBuilder.Entity<LineRow>().ToTable("lines").HasOne(row => row.Mark).WithOne(row => row.Line).HasForeignKey<MarkRow>(row => row.LineId);
         modelBuilder.Entity<MarkRow>().ToTable("marks");
         modelBuilder.Entity<NearestRow>().ToTable("nearest_forms");
         modelBuilder.Entity<MeasurementRow>().ToTable("measurements");
         modelBuilder.Entity<CorrectionRow>().ToTable("corrections");
+        modelBuilder.Entity<ObservationRow>().ToTable("observations");
+        modelBuilder.Entity<PictureRow>().ToTable("pictures");
         modelBuilder.Entity<ChangeRow>().ToTable("changes");
         modelBuilder.Entity<RefusalRow>().ToTable("refusals");
         foreach (var entity in modelBuilder.Model.GetEntityTypes())

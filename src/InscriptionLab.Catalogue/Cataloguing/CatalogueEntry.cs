@@ -22,4 +22,11 @@ public sealed record CatalogueEntry(
     string Record,
     ImmutableArray<MarkEntry> Marks,
     ImmutableArray<MeasurementEntry> Measurements,
-    string? OfferedAs = null);
+    string? OfferedAs = null)
+{
+    /// <summary>Gets pictures of photos read together.</summary>
+    public ImmutableArray<PictureEntry> Pictures { get; init; } = [];
+
+    /// <summary>Gets what persons read letter by letter before the work was kept, in words; empty where they read nothing. The same photo with other letters is other work.</summary>
+    public string Hands { get; init; } = string.Empty;
+}

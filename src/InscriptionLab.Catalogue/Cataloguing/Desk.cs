@@ -69,6 +69,32 @@ public sealed class Desk
         transaction.Commit();
     }
 
+    /// <summary>Lays what persons saw on an object itself over what stands there: to each question the latest answer counts, the earlier ones stay with who gave them.</summary>
+    /// <param name="key">The object.</param>
+    /// <param name="seen">Answers, each with its person and time; one that stands already changes nothing.</param>
+    /// <param name="open">Questions that are open again.</param>
+    /// <param name="by">Who keeps them.</param>
+    /// <returns>True where something changed.</returns>
+    /// <exception cref="InscriptionLabException">There is no such object.</exception>
+    public bool Observe(string key, IReadOnlyCollection<ObservationEntry> seen, IReadOnlyCollection<string> open, string by)
+    {
+        ArgumentNullException.ThrowIfNull(seen);
+        ArgumentNullException.ThrowIfNull(open);
+        Named(by);
+        using var context = _newContext();
+        using var transaction = context.Database.BeginTransaction();
+        var row = ObjectOf(context, key);
+        if (ObservationLayer.Lay(context, row.Id, seen, open, _clock.GetUtcNow()) is not { } step)
+        {
+            return false;
+        }
+
+        Note(context, by, ChangeKind.Observed, row.Id, JsonSerializer.Serialize(step), $"What was seen on object {key} was kept.");
+        context.SaveChanges();
+        transaction.Commit();
+        return true;
+    }
+
     /// <summary>Puts an object into the trash, where searches do not find it, or takes it out again.</summary>
     /// <exception cref="InscriptionLabException">There is no such object.</exception>
     public void Trash(string key, bool trashed, string by)
@@ -148,6 +174,9 @@ public sealed class Desk
                 var described = context.Objects.Single(row => row.Id == change.Target);
                 var before = JsonSerializer.Deserialize<string?[]>(change.Before!)!;
                 (described.Title, described.Note, described.OfferedAs) = (before[0], before[1], before[2]);
+                break;
+            case ChangeKind.Observed:
+                ObservationLayer.TakeBack(context, change.Before!, now);
                 break;
             case ChangeKind.ObjectTrashed:
                 context.Objects.Single(row => row.Id == change.Target).TrashedAt = null;

@@ -44,8 +44,20 @@ public sealed class Health
             faults.AddRange(Faults(mark).Select(fault => $"Line {mark.LineId}: {fault}"));
         }
 
+        foreach (var picture in context.Pictures.AsNoTracking().AsEnumerable().Where(picture => !IsPicture(picture)))
+        {
+            faults.Add($"Examination {picture.ExaminationId}: the picture \"{picture.Name}\" is damaged.");
+        }
+
         return faults.ToImmutable();
     }
+
+    /// <summary>Says whether a file begins as one of its kind does: PNG (ISO/IEC 15948) or JPEG (ITU-T T.81, markers SOI and EOI).</summary>
+    private static bool IsPicture(PictureRow row) => row.MediaType switch
+    {
+        "image/png" => row.Picture is [0x89, (byte)'P', (byte)'N', (byte)'G', 0x0D, 0x0A, 0x1A, 0x0A, ..],
+        _ => row.Picture is [0xFF, 0xD8, .., 0xFF, 0xD9],
+    };
 
     private static IEnumerable<string> Faults(ExaminationRow row)
     {

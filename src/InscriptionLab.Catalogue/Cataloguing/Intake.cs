@@ -60,6 +60,15 @@ public sealed class Intake
         return context.Examinations.Any(row => row.Fingerprint == fingerprint);
     }
 
+    /// <summary>Gives the number of the examination that an entry became; null where the catalogue has none of it.</summary>
+    public long? NumberOf(CatalogueEntry entry)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        using var context = _newContext();
+        var fingerprint = Fingerprint.Of(entry);
+        return context.Examinations.Where(row => row.Fingerprint == fingerprint).Select(row => (long?)row.Id).SingleOrDefault();
+    }
+
     /// <summary>Says whether a photo is noted as one that could not be examined.</summary>
     public bool Refused(string sha256)
     {
@@ -188,6 +197,11 @@ public sealed class Intake
                 Status = nearest.Status,
                 Differences = nearest.DifferencesJson,
             });
+        }
+
+        foreach (var picture in entry.Pictures)
+        {
+            row.Pictures.Add(new PictureRow { Name = picture.Name, MediaType = picture.MediaType, Width = picture.Width, Height = picture.Height, Picture = [.. picture.File] });
         }
 
         foreach (var measured in entry.Measurements)

@@ -24,6 +24,11 @@ public sealed class Search
     public ImmutableArray<SearchHit> Find(SearchQuery query)
     {
         ArgumentNullException.ThrowIfNull(query);
+        if (query.FromYear > query.ToYear)
+        {
+            throw new InscriptionLabException($"No year lies from {query.FromYear} to {query.ToYear}: give the earlier one first.");
+        }
+
         using var context = _newContext();
         var narrowed = Narrowed(context, query);
         if (query.Near is null && query.Pattern is null)
@@ -49,6 +54,42 @@ public sealed class Search
     {
         using var context = _newContext();
         return context.Examinations.Where(row => row.Id == examination).Select(row => row.Record).SingleOrDefault();
+    }
+
+    /// <summary>Gives the object that an examination belongs to, and what persons saw on it; null where there is none.</summary>
+    /// <param name="examination">Number of the examination.</param>
+    public (string Key, string? Title, ImmutableArray<ObservationEntry> Seen)? ObjectOf(long examination)
+    {
+        using var context = _newContext();
+        var shown = context.Examinations.AsNoTracking().Where(row => row.Id == examination).Select(row => new { row.Photo!.Object!.Key, row.Photo.Object.Title, Observations = row.Photo.Object.Observations.ToList() }).SingleOrDefault();
+        return shown is null ? null : (shown.Key, shown.Title, [.. ObservationLayer.Standing(shown.Observations)]);
+    }
+
+    /// <summary>Gives the name of the object on which a photo hangs; null where the catalogue does not have the photo.</summary>
+    /// <param name="sha256">Hash of the photo's bytes.</param>
+    public string? KeyOfPhoto(string sha256)
+    {
+        using var context = _newContext();
+        return context.Photos.Where(row => row.Sha256 == sha256).Select(row => row.Object!.Key).SingleOrDefault();
+    }
+
+    /// <summary>Gives the pictures that an examination has, without their files.</summary>
+    /// <param name="examination">Number of the examination.</param>
+    public ImmutableArray<(string Name, int Width, int Height)> PicturesOf(long examination)
+    {
+        using var context = _newContext();
+        return [.. context.Pictures.Where(row => row.ExaminationId == examination).OrderBy(row => row.Id).Select(row => new { row.Name, row.Width, row.Height }).AsEnumerable().Select(row => (row.Name, row.Width, row.Height))];
+    }
+
+    /// <summary>Gives a picture of an examination; null where it has none of that name.</summary>
+    /// <param name="examination">Number of the examination.</param>
+    /// <param name="name">Its name.</param>
+    public PictureEntry? PictureOf(long examination, string name)
+    {
+        using var context = _newContext();
+        return context.Pictures.AsNoTracking().SingleOrDefault(row => row.ExaminationId == examination && row.Name == name) is { } found
+            ? new PictureEntry(found.Name, found.MediaType, found.Width, found.Height, [.. found.Picture])
+            : null;
     }
 
     /// <summary>Gives the perceptual hashes of all photos that have one, by the hash of their bytes.</summary>
@@ -80,10 +121,31 @@ public sealed class Search
             rows = rows.Where(row => row.Measurements.Any(measured => measured.Role == role && measured.ValueMm + measured.ExpandedMm >= least && measured.ValueMm - measured.ExpandedMm <= most));
         }
 
-        if (query.Text is { Length: > 0 } text)
+        rows = Seen(rows, query);
+        return query.Text is { Length: > 0 } text ? WithText(rows, text) : rows;
+    }
+
+    private static IQueryable<ExaminationRow> WithText(IQueryable<ExaminationRow> rows, string text)
+    {
+        var folded = Folding.Of(text);
+        return rows.Where(row => row.Lines.Any(line => line.Folded.Contains(folded) || line.CorrectedFolded!.Contains(folded)));
+    }
+
+    /// <summary>Narrows by what persons saw on the object itself.</summary>
+    private static IQueryable<ExaminationRow> Seen(IQueryable<ExaminationRow> rows, SearchQuery query)
+    {
+        if (query.Feature is { } feature)
         {
-            var folded = Folding.Of(text);
-            rows = rows.Where(row => row.Lines.Any(line => line.Folded.Contains(folded) || line.CorrectedFolded!.Contains(folded)));
+            var answer = query.Answer;
+            rows = rows.Where(row => row.Photo!.Object!.Observations.Any(seen => seen.WithdrawnAt == null && seen.Feature == feature && (answer == null || seen.Answer == answer)));
+        }
+
+        if (query.FromYear is not null || query.ToYear is not null)
+        {
+            var (from, to) = (query.FromYear ?? int.MinValue, query.ToYear ?? int.MaxValue);
+            rows = rows
+                .Where(row => row.Photo!.Object!.Observations.Any(seen => seen.WithdrawnAt == null && (seen.FromYear != null || seen.ToYear != null)))
+                .Where(row => !row.Photo!.Object!.Observations.Any(seen => seen.WithdrawnAt == null && (seen.FromYear > to || seen.ToYear < from)));
         }
 
         return rows;

@@ -43,6 +43,18 @@ public sealed record SearchQuery
     /// <summary>Gets the largest diameter in millimetres; a measurement whose interval reaches it counts.</summary>
     public double? ToMm { get; init; }
 
+    /// <summary>Gets a question of the checklist that was answered on the object itself.</summary>
+    public string? Feature { get; init; }
+
+    /// <summary>Gets the answer to <see cref="Feature"/>; null for any.</summary>
+    public string? Answer { get; init; }
+
+    /// <summary>Gets the first of the years asked for; what was seen on the object must tell of years, and none of it may lie wholly outside them.</summary>
+    public int? FromYear { get; init; }
+
+    /// <summary>Gets the last of the years asked for; see <see cref="FromYear"/>.</summary>
+    public int? ToYear { get; init; }
+
     /// <summary>Gets the object; null for all.</summary>
     public string? ObjectKey { get; init; }
 

@@ -30,7 +30,7 @@ internal static class EpiDocExport
                 new XElement(
                     Tei + "msDesc",
                     new XElement(Tei + "msIdentifier", new XElement(Tei + "idno", ExchangeText.Clean(shown.Key))),
-                    new XElement(Tei + "physDesc", new XElement(Tei + "objectDesc", new XElement(Tei + "supportDesc", new XElement(Tei + "support", new XElement(Tei + "p", new XElement(Tei + "material", "brass"), " ", Dimensions(shown))))))))));
+                    new XElement(Tei + "physDesc", new XElement(Tei + "objectDesc", new XElement(Tei + "supportDesc", new XElement(Tei + "support", new XElement(Tei + "p", new XElement(Tei + "material", "brass"), " ", Dimensions(shown)), shown.Observations.Select(seen => new XElement(Tei + "p", ExchangeText.Clean(ObservationWords.Whole(seen))))))))))));
 
     private static IEnumerable<object> Dimensions(ExchangeObject shown) => shown.Measurements.Select(item => new XElement(
         Tei + "dimensions",

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Linq;
+using InscriptionLab.Cataloguing;
 
 namespace InscriptionLab.Exchange;
 
@@ -11,10 +12,13 @@ namespace InscriptionLab.Exchange;
 /// <param name="Photos">Its photos.</param>
 public sealed record ExchangeObject(string Key, string? Title, string? Note, string? OfferedAs, ImmutableArray<ExchangePhoto> Photos)
 {
+    /// <summary>Gets what persons saw on the object itself, in the order in which it was given.</summary>
+    public ImmutableArray<ObservationEntry> Observations { get; init; } = [];
+
     /// <summary>Gets the title, or a plain one where the user gave none.</summary>
     public string ShownTitle => Title ?? $"Brass instrument part, {Key}";
 
     /// <summary>Gets every measurement of the object with the examination that made it.</summary>
-    public ImmutableArray<(ExchangeExamination Examination, Cataloguing.MeasurementEntry Measured)> Measurements =>
+    public ImmutableArray<(ExchangeExamination Examination, MeasurementEntry Measured)> Measurements =>
         [.. Photos.SelectMany(photo => photo.Measurements.Select(measured => (photo.Measuring!, measured)))];
 }

@@ -56,7 +56,7 @@ public static class ExchangeSource
     private static ExchangeObject Load(Catalogue catalogue, long number)
     {
         using var context = catalogue.NewContext();
-        var row = context.Objects.AsNoTracking().Single(known => known.Id == number);
+        var row = context.Objects.AsNoTracking().Include(known => known.Observations).Single(known => known.Id == number);
         var photos = context.Photos.AsNoTracking().AsSplitQuery()
             .Where(photo => photo.ObjectId == number)
             .Include(photo => photo.Examinations).ThenInclude(examination => examination.Lines).ThenInclude(line => line.Mark)
@@ -65,7 +65,7 @@ public static class ExchangeSource
             .OrderBy(photo => photo.File)
             .ThenBy(photo => photo.Id)
             .ToList();
-        return new ExchangeObject(row.Key, row.Title, row.Note, row.OfferedAs, [.. photos.Select(Of)]);
+        return new ExchangeObject(row.Key, row.Title, row.Note, row.OfferedAs, [.. photos.Select(Of)]) { Observations = [.. ObservationLayer.Standing(row.Observations)] };
     }
 
     private static ExchangePhoto Of(PhotoRow row)

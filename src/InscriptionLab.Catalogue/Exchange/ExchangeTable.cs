@@ -20,6 +20,7 @@ internal sealed record ExchangeTable(string Name, ImmutableArray<ExchangeColumn>
             new ExchangeTable("lines", Lines, lines.Select(item => Line(item.shown, item.photo, item.reading, item.line))),
             new ExchangeTable("letters", Letters, lines.SelectMany(item => item.line.Letters.Select((letter, index) => Letter(item.photo, item.line, letter, index)))),
             new ExchangeTable("measurements", Measurements, objects.SelectMany(shown => shown.Photos.SelectMany(photo => photo.Measurements.Select(measured => Measured(shown, photo, measured))))),
+            new ExchangeTable("observations", Observations, objects.SelectMany(shown => shown.Observations.Select(seen => Observed(shown, seen)))),
         ];
     }
 
@@ -62,6 +63,18 @@ internal sealed record ExchangeTable(string Name, ImmutableArray<ExchangeColumn>
         new("statement", "string", "The result in words, after the GUM", true),
     ];
 
+    private static ImmutableArray<ExchangeColumn> Observations { get; } =
+    [
+        new("object", "string", "Name of the object", true),
+        new("feature", "string", "Question of the checklist of construction, or name of a measured value", true),
+        new("answer", "string", "What a person saw or measured on the object itself", true),
+        new("from_year", "integer", "First year that the answer tells of; empty where it leaves that open", false),
+        new("to_year", "integer", "Last year that the answer tells of; empty where it leaves that open", false),
+        new("source", "string", "What the years rest on", false),
+        new("seen_by", "string", "Who saw it", true),
+        new("seen", "datetime", "When it was recorded (UTC)", true),
+    ];
+
     private static ImmutableArray<string> Line(ExchangeObject shown, ExchangePhoto photo, ExchangeExamination reading, ExchangeLine line) =>
     [
         shown.Key,
@@ -99,6 +112,18 @@ internal sealed record ExchangeTable(string Name, ImmutableArray<ExchangeColumn>
         ExchangeText.Number(measured.CoverageFactor),
         measured.Scale,
         measured.Statement,
+    ];
+
+    private static ImmutableArray<string> Observed(ExchangeObject shown, Cataloguing.ObservationEntry seen) =>
+    [
+        shown.Key,
+        seen.Feature,
+        seen.Answer,
+        seen.FromYear is { } from ? Whole(from) : string.Empty,
+        seen.ToYear is { } to ? Whole(to) : string.Empty,
+        seen.Source,
+        seen.By,
+        ExchangeText.Moment(seen.MadeAt),
     ];
 
     private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);

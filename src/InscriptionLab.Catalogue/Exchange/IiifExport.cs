@@ -15,14 +15,20 @@ internal sealed class IiifExport(Uri baseAddress)
     internal string Of(ExchangeObject shown)
     {
         var manifest = At("manifest/" + Uri.EscapeDataString(shown.Key));
-        return ExchangeText.Json(new JsonObject
+        var json = new JsonObject
         {
             ["@context"] = "http://iiif.io/api/presentation/3/context.json",
             ["id"] = manifest,
             ["type"] = "Manifest",
             ["label"] = Text(shown.ShownTitle),
             ["items"] = new JsonArray([.. shown.Photos.Select(Canvas)]),
-        });
+        };
+        if (!shown.Observations.IsEmpty)
+        {
+            json["metadata"] = new JsonArray([.. shown.Observations.Select(seen => new JsonObject { ["label"] = Text(ObservationWords.Plain(seen.Feature)), ["value"] = Text($"{ObservationWords.Plain(seen.Answer)} ({seen.By}, {ExchangeText.Day(seen.MadeAt)})") })]);
+        }
+
+        return ExchangeText.Json(json);
     }
 
     private JsonObject Canvas(ExchangePhoto photo)

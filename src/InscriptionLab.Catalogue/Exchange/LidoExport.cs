@@ -22,6 +22,7 @@ internal static class LidoExport
                 Lido + "objectIdentificationWrap",
                 new XElement(Lido + "titleWrap", new XElement(Lido + "titleSet", new XElement(Lido + "appellationValue", ExchangeText.Clean(shown.ShownTitle)))),
                 new XElement(Lido + "inscriptionsWrap", shown.Photos.Where(photo => photo.Reading is not null).SelectMany(photo => photo.Reading!.Lines.Select(line => Inscription(photo, line)))),
+                shown.Observations.IsEmpty ? null : new XElement(Lido + "objectDescriptionWrap", shown.Observations.Select(Observed)),
                 new XElement(Lido + "objectMeasurementsWrap", shown.Measurements.Select(item => Measurement(item.Measured))))),
         new XElement(
             Lido + "administrativeMetadata",
@@ -45,6 +46,12 @@ internal static class LidoExport
             yield return $"{correction.By} ({ExchangeText.Day(correction.At)}) reads \"{correction.Text}\". {correction.Reason}".TrimEnd();
         }
     }
+
+    /// <summary>What a person saw on the object; the source is who saw it.</summary>
+    private static XElement Observed(Cataloguing.ObservationEntry seen) => new(
+        Lido + "objectDescriptionSet",
+        new XElement(Lido + "descriptiveNoteValue", ExchangeText.Clean(ObservationWords.Whole(seen))),
+        new XElement(Lido + "sourceDescriptiveNote", ExchangeText.Clean(seen.By)));
 
     private static XElement Measurement(Cataloguing.MeasurementEntry measured) => new(
         Lido + "objectMeasurementsSet",

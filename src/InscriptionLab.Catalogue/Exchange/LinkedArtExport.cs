@@ -16,6 +16,7 @@ internal sealed class LinkedArtExport(Uri baseAddress)
     private static readonly (string Number, string Label) Diameter = ("300055624", "Diameter");
     private static readonly (string Number, string Label) Millimetre = ("300379097", "Millimeters");
     private static readonly (string Number, string Label) Description = ("300435430", "Dimensions statement");
+    private static readonly (string Number, string Label) Physical = ("300435452", "Physical Description");
     private static readonly (string Number, string Label) Brass = ("300010946", "Brass");
 
     internal string Of(ExchangeObject shown) => ExchangeText.Json(new JsonObject
@@ -27,7 +28,7 @@ internal sealed class LinkedArtExport(Uri baseAddress)
         ["identified_by"] = new JsonArray(
             new JsonObject { ["type"] = "Name", ["content"] = shown.ShownTitle },
             new JsonObject { ["type"] = "Identifier", ["content"] = shown.Key }),
-        ["referred_to_by"] = new JsonArray([.. shown.Photos.Where(photo => photo.Reading is not null).SelectMany(photo => photo.Reading!.Lines.SelectMany(line => Statements(photo, line)))]),
+        ["referred_to_by"] = new JsonArray([.. shown.Photos.Where(photo => photo.Reading is not null).SelectMany(photo => photo.Reading!.Lines.SelectMany(line => Statements(photo, line))).Concat(shown.Observations.Select(Observed))]),
         ["made_of"] = new JsonArray(Term(Brass, "Material")),
         ["dimension"] = new JsonArray([.. shown.Measurements.Select(Dimension)]),
     });
@@ -40,6 +41,9 @@ internal sealed class LinkedArtExport(Uri baseAddress)
             yield return Statement(Inscription, correction.Text, $"Line {line.Position + 1} as {correction.By} reads it, {ExchangeText.Day(correction.At)}");
         }
     }
+
+    private static JsonNode Observed(Cataloguing.ObservationEntry seen) =>
+        Statement(Physical, ObservationWords.Whole(seen), $"{ObservationWords.Of(seen)}, as {seen.By} saw it on the object");
 
     private static JsonObject Dimension((ExchangeExamination Examination, Cataloguing.MeasurementEntry Measured) item) => new()
     {

@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using System.Net;
@@ -18,10 +19,10 @@ internal static class ObjectIdPage
         Row(page, "Materials and techniques", ["Brass; engraved lettering"]);
         Row(page, "Measurements", shown.Measurements.Select(item => $"{item.Measured.Role}: {item.Measured.Statement}"));
         Row(page, "Inscriptions and markings", shown.Photos.Where(photo => photo.Reading is not null).SelectMany(photo => photo.Reading!.Lines.SelectMany(line => Lines(photo, line))));
-        Row(page, "Distinguishing features", shown.Note is { } note ? [note] : []);
+        Row(page, "Distinguishing features", [.. shown.Note is { } note ? [note] : Array.Empty<string>(), .. shown.Observations.Select(seen => $"{ObservationWords.Of(seen)} ({seen.By}, {ExchangeText.Day(seen.MadeAt)})")]);
         Row(page, "Title", shown.Title is { } title ? [title] : []);
         Row(page, "Subject", []);
-        Row(page, "Date or period", []);
+        Row(page, "Date or period", shown.Observations.Where(seen => seen.IsDated).Select(seen => $"{ObservationWords.Years(seen)}, after the {ObservationWords.Of(seen)} ({seen.Source})"));
         Row(page, "Maker", []);
         Row(page, "Photographs", shown.Photos.Select(photo => $"{photo.FileName} (SHA-256 {photo.Sha256})"));
         page.Append("</table>\n<p>Lettering as a program read it in the photographs, letter by letter and uncorrected; ? stands for a letter that is cut but cannot be seen. The maker is left open on purpose: a name that is cut is not yet a maker.</p>\n</body></html>\n");

@@ -58,6 +58,7 @@ internal static class TableExport
 
     private static DataField Field(ExchangeColumn column) => column.Type switch
     {
+        "integer" when !column.Required => new DataField<int?>(column.Name),
         "integer" => new DataField<int>(column.Name, nullable: false),
         "number" => new DataField<double>(column.Name, nullable: false),
         _ => new DataField<string>(column.Name, nullable: false),
@@ -67,6 +68,9 @@ internal static class TableExport
     {
         switch (column.Type)
         {
+            case "integer" when !column.Required:
+                await part.WriteAsync<int>(field, values.Select(value => value.Length == 0 ? (int?)null : int.Parse(value, CultureInfo.InvariantCulture)).ToArray(), cancellationToken: cancel).ConfigureAwait(false);
+                break;
             case "integer":
                 await part.WriteAsync<int>(field, values.Select(value => int.Parse(value, CultureInfo.InvariantCulture)).ToArray(), cancellationToken: cancel).ConfigureAwait(false);
                 break;

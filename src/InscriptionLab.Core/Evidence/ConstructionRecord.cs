@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Linq;
 using InscriptionLab.Measures;
 using InscriptionLab.References;
@@ -22,6 +23,16 @@ public sealed record ConstructionRecord(string Name, ConstructionTable Table, Im
 
     /// <summary>Gets the measured values.</summary>
     public ImmutableArray<MeasuredValue> Measures { get; init; } = [];
+
+    /// <summary>Gets every answer in the words of a record: question and answer.</summary>
+    public ImmutableArray<(string Feature, string Observation)> Answers =>
+    [
+        .. Seen.Select(row => (row.Feature, row.Observation)),
+        .. ReferenceField.Directions.Where(known => known.Value == Direction).Select(known => (ConstructionReader.Direction, known.Word)),
+        .. Position is { } position ? [(ConstructionReader.Position, position)] : ImmutableArray<(string, string)>.Empty,
+        .. LetterHeight is { } height ? [(ReferenceField.LetterHeight, height.Millimetres.ToString(CultureInfo.InvariantCulture))] : ImmutableArray<(string, string)>.Empty,
+        .. Measures.Select(measure => (measure.Name, measure.Value.ToString(CultureInfo.InvariantCulture))),
+    ];
 
     /// <summary>Gets what the answers mean beyond years, and what the measured values say of each other.</summary>
     public ImmutableArray<string> Remarks =>

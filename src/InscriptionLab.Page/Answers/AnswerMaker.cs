@@ -157,7 +157,9 @@ internal static class AnswerMaker
             Correction.LetterRead letter => ("letter", letter.Was, string.Concat(letter.Characters)),
             _ => throw new ArgumentOutOfRangeException(nameof(correction), correction, "No word for this correction."),
         };
-        var aside = piece.Photos.FirstOrDefault(photo => photo.Id == correction.PhotoId)?.State.SetAside.Contains(correction.Id) ?? false;
+        var aside = piece.Photos.FirstOrDefault(photo => photo.Id == correction.PhotoId)?.State.SetAside.Contains(correction.Id)
+            ?? piece.Together.Sets.FirstOrDefault(set => set.Place == correction.PhotoId)?.SetAside.Contains(correction.Id)
+            ?? (correction is Correction.LetterRead && !piece.Together.IsWorking);
         return new CorrectionAnswer(correction.Id, correction.PhotoId, kind, correction.Person, correction.At, was, becomes, aside);
     }
 

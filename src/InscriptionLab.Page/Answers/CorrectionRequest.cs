@@ -1,7 +1,7 @@
 namespace InscriptionLab.Page.Answers;
 
 /// <summary>A correction as the page sends it; which fields count depends on its kind.</summary>
-/// <param name="Photo">The photo.</param>
+/// <param name="Photo">The photo; for a letter also the place of photos read together.</param>
 /// <param name="Kind">tube, ring, line, line-removed or letter.</param>
 /// <param name="Person">Who makes it.</param>
 /// <param name="Basis">What it was made on.</param>

@@ -4,6 +4,7 @@ namespace InscriptionLab.Page.Answers;
 
 /// <summary>One set of photos read together.</summary>
 /// <param name="Id">Changes whenever the joint reading does; part of addresses.</param>
+/// <param name="Place">Name under which letters of the joint reading are corrected; stays while the same photos belong together.</param>
 /// <param name="Kind">raking or turns.</param>
 /// <param name="Title">How many photos, and why they belong together.</param>
 /// <param name="Photos">Names of the photos.</param>
@@ -15,6 +16,7 @@ namespace InscriptionLab.Page.Answers;
 /// <param name="Pictures">The joined strip, the grooves, the picture over which a lamp can be moved.</param>
 internal sealed record SetAnswer(
     string Id,
+    string Place,
     string Kind,
     string Title,
     ImmutableArray<string> Photos,

@@ -6,6 +6,8 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Threading;
 using InscriptionLab.App.Examining;
+using InscriptionLab.App.Records;
+using InscriptionLab.Findings;
 
 namespace InscriptionLab.Page.Bench;
 
@@ -17,7 +19,11 @@ internal sealed class JointChain
 
     private const int DigitsOfKey = 12;
 
+    /// <summary>How many findings over letters that persons read are kept; they take next to no memory.</summary>
+    private const int KeptFindings = 12;
+
     private readonly Memo<string, ImmutableArray<SetExamination>> _sets = new(Kept);
+    private readonly Memo<string, Finding> _findings = new(KeptFindings);
 
     /// <summary>Reads the photos together.</summary>
     /// <param name="piece">The piece.</param>
@@ -41,14 +47,34 @@ internal sealed class JointChain
         var houses = PhotosOfOneObject.Houses(members);
         var unlike = houses.Length < 2 ? null : PhotosOfOneObject.Unlike(houses);
         var key = Short(string.Join(';', photos.Select(photo => $"{photo.Id}:{photo.State.FindingKey}")));
+        var basis = Short(string.Join(';', photos.Select(photo => $"{photo.Id}:{photo.State.ReadingKey}")));
         var known = piece.Knowledge;
         tell(piece.Together with { IsWorking = true });
         var sets = _sets.Get(key, () => stages.Together(members, cancel)).Result;
         tell(new JointState(
             false,
-            [.. sets.Select((set, i) => new JointSet(string.Create(CultureInfo.InvariantCulture, $"{key}-{i}"), SetExaminer.Weighed(Fresh(set, members), stages.Examining, known.With(Evidence.Circumstances.None))))],
+            [.. sets.Select((set, i) => Corrected(Fresh(set, members), string.Create(CultureInfo.InvariantCulture, $"{key}-{i}"), basis, piece, stages, known))],
             null,
             unlike));
+    }
+
+    /// <summary>Lays what persons read over a joint reading, and finds and weighs anew what follows from it; without any only the weighing runs.</summary>
+    private JointSet Corrected(SetExamination set, string key, string basis, Piece piece, BenchStages stages, PieceKnowledge known)
+    {
+        var place = $"set-{Short(string.Join(';', set.Members.Select(member => member.Photo.Sha256)))}";
+        ImmutableArray<Correction> corrections = [.. piece.Corrections.Where(correction => correction.PhotoId == place)];
+        var hand = new HandLines(_ => null);
+        var lines = hand.Apply(set.Reading.Lines, $"{basis}-{Words.For(set.Kind)}", corrections);
+        var read = set;
+        if (lines.Any(line => line.HasHandLetters))
+        {
+            var reading = set.Reading with { Lines = [.. lines.Select(line => line.Reading)] };
+            var counted = string.Join(',', corrections.Where(correction => !hand.SetAside.Contains(correction.Id)).Select(correction => correction.Id));
+            var finding = _findings.Get($"{key}/{counted}", () => stages.Examining.Judge(stages.Examining.Compare(reading))).Result;
+            read = set with { Reading = reading, Finding = finding, Reasons = [.. set.Reasons, .. HandLines.Sentences(lines)] };
+        }
+
+        return new JointSet(key, place, set, SetExaminer.Weighed(read, stages.Examining, known.With(Evidence.Circumstances.None)), lines, hand.SetAside);
     }
 
     /// <summary>Gives a kept set with the photos' examinations as they are now: their evidence may have changed since.</summary>

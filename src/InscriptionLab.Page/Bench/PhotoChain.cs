@@ -94,13 +94,14 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
             run.ByHand("reading");
         }
 
-        var findingKey = $"{stages.ListKey}/{surface.Key}/{string.Join(',', corrections.Where(correction => !hand.SetAside.Contains(correction.Id)).Select(correction => correction.Id))}";
+        var readingKey = $"{surface.Key}/{string.Join(',', corrections.Where(correction => !hand.SetAside.Contains(correction.Id)).Select(correction => correction.Id))}";
+        var findingKey = $"{stages.ListKey}/{readingKey}";
         var finding = run.Do("finding", () => _findings.Get(findingKey, () => examining.Judge(examining.Compare(reading))), StageStatus.Done);
         var lettered = run.State.Ring is null && tubes is Outcome<ImmutableArray<Tube>>.Found { Value.IsEmpty: false } found ? LetteredPart.TubeOf(reading, found.Value) : null;
         var seen = known.With(Examiner.Seen(lettered, reading, finding));
         var evidence = _evidence.Get($"{findingKey}/{known.Key}", () => examining.Weigh(reading, finding, seen)).Result;
         var advice = _advice.Get(findingKey, () => examining.Advise(photo, run.State.Tube, reading, cancel)).Result;
-        run.Note(state => state with { Finding = finding, FindingKey = findingKey, Evidence = evidence, Advice = advice, Warnings = [.. surface.Warnings, .. HandLines.Sentences(lines)] });
+        run.Note(state => state with { Finding = finding, FindingKey = findingKey, ReadingKey = readingKey, Evidence = evidence, Advice = advice, Warnings = [.. surface.Warnings, .. HandLines.Sentences(lines)] });
         var sizes = run.State.Tube is { } tube ? _sizes.Get(findingKey, () => examining.Size(photo, tube, reading, cancel)).Result : null;
         run.Note(state => state with { Sizes = sizes });
     }

@@ -58,6 +58,9 @@ internal sealed record PhotoState(ImmutableArray<StageProgress> Stages)
     /// <summary>Gets a name that changes whenever reading or finding do; empty before the finding is there.</summary>
     internal string FindingKey { get; init; } = string.Empty;
 
+    /// <summary>Gets a name that changes whenever the reading does, whatever list it is compared with.</summary>
+    internal string ReadingKey { get; init; } = string.Empty;
+
     internal ImmutableArray<string> Warnings { get; init; } = [];
 
     /// <summary>Gets the corrections that were made on something that is no longer there.</summary>

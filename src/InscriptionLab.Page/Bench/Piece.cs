@@ -28,6 +28,13 @@ internal sealed class Piece(string id, string name)
     /// <summary>Gets what persons said of the piece beside its photos.</summary>
     internal PieceKnowledge Knowledge => PieceKnowledge.Of(Corrections);
 
+    /// <summary>Gets the questions that stand answered in the catalogue from which the piece was laid out.</summary>
+    internal ImmutableHashSet<string> KeptQuestions { get; set; } = [];
+
+    /// <summary>Gets the questions that persons opened again, or answers of the catalogue that they took back.</summary>
+    internal ImmutableHashSet<string> OpenedQuestions =>
+        [.. KeptQuestions.Concat(Corrections.OfType<Correction.Seen>().Select(seen => seen.Feature)).Except(Knowledge.Answers.Select(answer => answer.Feature))];
+
     /// <summary>Gets what reads the photos together.</summary>
     internal JointChain Joint { get; } = new();
 

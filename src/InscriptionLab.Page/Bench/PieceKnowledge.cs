@@ -28,6 +28,19 @@ internal sealed record PieceKnowledge(ImmutableArray<Correction.Seen> Answers, C
         || MeasuredValue.Names.Contains(feature)
         || ConstructionTable.Default.Features.Contains(feature, StringComparer.Ordinal);
 
+    /// <summary>Tells whether the checklist has this question and takes this answer.</summary>
+    internal static bool IsUnderstood(Correction.Seen answer)
+    {
+        try
+        {
+            return IsAsked(answer.Feature) && Of([answer]).Answers.Length == 1;
+        }
+        catch (InscriptionLabException)
+        {
+            return false;
+        }
+    }
+
     /// <summary>Gives what a piece's corrections say; a question answered again has its latest answer, one answered with nothing is open.</summary>
     /// <exception cref="InscriptionLabException">An answer is none of those that the checklist has.</exception>
     internal static PieceKnowledge Of(IEnumerable<Correction> corrections)

@@ -21,7 +21,11 @@ internal static class PiecePaper
     internal static PaperObject Of(Piece piece, ImmutableArray<string> requests, Func<PiecePhoto, PaperPhoto?> measured, Workshop workshop) =>
         new(piece.Name, null, null, null, [.. piece.Photos.Where(photo => photo.State.Photo is not null).SelectMany(photo => new[] { Of(photo, piece, workshop), measured(photo) }).OfType<PaperPhoto>()])
         {
-            Sets = [.. piece.Together.Sets.Select(set => PaperSetMaker.Of(set.Examination))],
+            Sets = [.. piece.Together.Sets.Select(set => PaperSetMaker.Of(set.Examination) with
+            {
+                Lines = [.. set.Lines.Select(Of)],
+                Hands = [.. piece.Corrections.Where(correction => correction.PhotoId == set.Place && !set.SetAside.Contains(correction.Id)).Select(Sentence)],
+            })],
             Construction = [.. piece.Knowledge.Answers.Select(answer => (answer.Feature.Replace('_', ' '), string.Create(CultureInfo.InvariantCulture, $"{answer.Observation.Replace('_', ' ')} ({answer.Person}, {answer.At:yyyy-MM-dd})")))],
             Requests = requests,
         };

@@ -115,13 +115,26 @@ internal static class BenchEndpoints
 
     private static IResult Correct(string piece, CorrectionRequest asked, BenchTable table, BenchWorker worker, Workshop workshop)
     {
-        if (table.Piece(piece) is not { } found || found.Photos.FirstOrDefault(known => known.Id == asked.Photo) is not { } photo)
+        if (table.Piece(piece) is not { } found)
         {
             return NotThere();
         }
 
-        CorrectionReader.Record(found, photo, asked, workshop.Clock.GetUtcNow());
-        worker.Ask(photo);
+        if (found.Photos.FirstOrDefault(known => known.Id == asked.Photo) is { } photo)
+        {
+            CorrectionReader.Record(found, photo, asked, workshop.Clock.GetUtcNow());
+            worker.Ask(photo);
+        }
+        else if (found.Together.Sets.FirstOrDefault(known => known.Place == asked.Photo) is { } set)
+        {
+            CorrectionReader.Record(found, set, asked, workshop.Clock.GetUtcNow());
+            worker.Ask(found);
+        }
+        else
+        {
+            return NotThere();
+        }
+
         table.Changed(found);
         return Results.Ok(AnswerMaker.Of(found));
     }

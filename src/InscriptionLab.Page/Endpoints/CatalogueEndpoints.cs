@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Linq;
 using System.Text;
 using InscriptionLab.Cataloguing;
+using InscriptionLab.Exchange;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Page.Answers;
 using InscriptionLab.Page.Bench;
@@ -26,6 +27,8 @@ internal static class CatalogueEndpoints
         routes.MapGet("/api/catalogue", Find);
         routes.MapGet("/api/catalogue/{number:long}", One);
         routes.MapGet("/api/catalogue/{number:long}/lines/{line:int}", Picture);
+        routes.MapGet("/api/catalogue/{number:long}/object", KeptObject);
+        routes.MapGet("/api/catalogue/{number:long}/pictures/{name}", SetPicture);
         routes.MapGet("/api/catalogue/{number:long}/alike", Alike);
         routes.MapPost("/api/catalogue/{number:long}/correct", (long number, HandRequest asked, CatalogueShelf shelf) => Done(() => shelf.Open.Desk.Correct(number, asked.Line, asked.Text ?? string.Empty, Person(asked.Person), string.Empty)));
         routes.MapPost("/api/catalogue/keep/{piece}", Keep);
@@ -45,6 +48,25 @@ internal static class CatalogueEndpoints
     private static IResult One(long number, CatalogueShelf shelf) => shelf.Open.Search.RecordOf(number) is { } record
         ? Results.Text(record, "application/json", Encoding.UTF8)
         : BenchEndpoints.NotThere();
+
+    private static IResult KeptObject(long number, CatalogueShelf shelf) => shelf.Open.Search.ObjectOf(number) is { } shown
+        ? Results.Ok(new KeptObjectAnswer(
+            shown.Key,
+            shown.Title,
+            [.. shown.Seen.Select(seen => new KeptSeenAnswer(ObservationWords.Of(seen), seen.IsDated ? ObservationWords.Years(seen) : string.Empty, seen.Source, seen.By, seen.MadeAt))],
+            [.. shelf.Open.Search.PicturesOf(number).Select(picture => new SetPictureAnswer(picture.Name, [picture.Width, picture.Height]))]))
+        : BenchEndpoints.NotThere();
+
+    private static IResult SetPicture(long number, string name, CatalogueShelf shelf, HttpContext context)
+    {
+        if (shelf.Open.Search.PictureOf(number, name) is not { } picture)
+        {
+            return Results.NotFound();
+        }
+
+        context.Response.Headers.CacheControl = "private, max-age=3600";
+        return Results.Bytes(picture.File.ToArray(), picture.MediaType);
+    }
 
     private static IResult Picture(long number, int line, CatalogueShelf shelf, HttpContext context)
     {

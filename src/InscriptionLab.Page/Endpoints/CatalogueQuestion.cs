@@ -22,6 +22,9 @@ internal static class CatalogueQuestion
         DateTimeOffset? Day(string name) => Text(name) is not { } text ? null
             : DateTimeOffset.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var day) ? day
             : throw new InscriptionLabException($"{text} is no date; write it like 2026-03-01.");
+        int? Year(string name) => Text(name) is not { } text ? null
+            : int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var year) && year is > 0 and < 10_000 ? year
+            : throw new InscriptionLabException($"{text} is no year; write it like 1790.");
         return new SearchQuery
         {
             Text = Text("text"),
@@ -37,6 +40,10 @@ internal static class CatalogueQuestion
             Role = Text("role") ?? new SearchQuery().Role,
             FromMm = Number("fromMm"),
             ToMm = Number("toMm"),
+            Feature = Text("seen"),
+            Answer = Text("answer"),
+            FromYear = Year("fromYear"),
+            ToYear = Year("toYear"),
             InTrash = Text("trash") is not null,
             Most = most,
         };

@@ -45,14 +45,23 @@ internal static class CorrectionReader
                 var box = Box(asked.Box, photo);
                 return piece.Correct(id => new Correction.LineBox(Made(id), asked.Line ?? string.Create(CultureInfo.InvariantCulture, $"drawn{id}"), box));
             case "line-removed":
-                var line = Known(asked.Line, photo);
+                var line = Known(asked.Line, photo.State.Lines);
                 return piece.Correct(id => new Correction.LineRemoved(Made(id), line));
             case "letter":
-                var (place, index, letters) = (Known(asked.Line, photo), Index(asked.Letter), Letters(asked.Becomes ?? string.Empty));
-                return piece.Correct(id => new Correction.LetterRead(Made(id), place, index, asked.Was ?? string.Empty, letters));
+                return Letter(piece, asked, photo.State.Lines, Made);
             default:
                 throw new InscriptionLabException("This kind of correction is not known; load the page anew.");
         }
+    }
+
+    /// <summary>Records a letter of photos read together; nothing else of them is corrected by hand.</summary>
+    /// <exception cref="InscriptionLabException">It is not understood.</exception>
+    internal static Correction Record(Piece piece, JointSet set, CorrectionRequest asked, DateTimeOffset now)
+    {
+        var person = Person(asked.Person);
+        return asked.Kind == "letter"
+            ? Letter(piece, asked, set.Lines, id => new CorrectionOrigin(id, set.Place, person, now, asked.Basis ?? string.Empty))
+            : throw new InscriptionLabException("Of photos read together only letters are corrected; tube, ring and lines are corrected in the single photos.");
     }
 
     /// <summary>Records an answer about the piece itself.</summary>
@@ -71,6 +80,12 @@ internal static class CorrectionReader
         // The checklist itself says what it takes, before anything is recorded.
         _ = PieceKnowledge.Of([Made(1)]);
         return piece.Correct(Made);
+    }
+
+    private static Correction Letter(Piece piece, CorrectionRequest asked, ImmutableArray<WorkedLine> lines, Func<int, CorrectionOrigin> made)
+    {
+        var (place, index, letters) = (Known(asked.Line, lines), Index(asked.Letter), Letters(asked.Becomes ?? string.Empty));
+        return piece.Correct(id => new Correction.LetterRead(made(id), place, index, asked.Was ?? string.Empty, letters));
     }
 
     private static PixelEllipse Ellipse(double[]? rim, PiecePhoto photo)
@@ -112,8 +127,8 @@ internal static class CorrectionReader
         return name.Length > 0 ? name : throw new InscriptionLabException("A correction carries the name of who made it; write yours first.");
     }
 
-    private static string Known(string? line, PiecePhoto photo) =>
-        line is not null && photo.State.Lines.Any(worked => worked.Id == line) ? line : throw new InscriptionLabException("This line is no longer there; look again at what is shown.");
+    private static string Known(string? line, ImmutableArray<WorkedLine> lines) =>
+        line is not null && lines.Any(worked => worked.Id == line) ? line : throw new InscriptionLabException("This line is no longer there; look again at what is shown.");
 
     private static PixelSegment Segment(double[][]? points, PiecePhoto photo)
     {

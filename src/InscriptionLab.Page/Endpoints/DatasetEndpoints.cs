@@ -1,5 +1,6 @@
 using System.IO;
 using System.Linq;
+using InscriptionLab.Exchange;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Page.Answers;
 using InscriptionLab.Page.Bench;
@@ -17,7 +18,7 @@ internal static class DatasetEndpoints
 
     internal static void Map(IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/api/dataset", (DatasetDesk desk) => Results.Ok(DatasetAnswer.Of(desk.State)));
+        routes.MapGet("/api/dataset", (DatasetDesk desk) => Results.Ok(Answer(desk.State)));
         routes.MapPost("/api/dataset", Begin);
         routes.MapPost("/api/dataset/stop", (DatasetDesk desk) =>
         {
@@ -44,6 +45,23 @@ internal static class DatasetEndpoints
 
         var found = shelf.Open.Search.Find(CatalogueQuestion.Of(context.Request.Query, DatasetDesk.MostExaminations + 1));
         desk.Begin([.. found.Select(hit => hit.Examination)], licence.Length == 0 ? null : licence, asked.Seed, (float)asked.Threshold);
-        return Results.Ok(DatasetAnswer.Of(desk.State));
+        return Results.Ok(Answer(desk.State));
     }
+
+    private static DatasetAnswer Answer(DatasetState state) => new(
+        state.IsWorking,
+        state.Progress is { } at ? WordOf(at.Step) : string.Empty,
+        state.Progress?.Done ?? 0,
+        state.Progress?.Total ?? 0,
+        state.Problem,
+        state.Result is { } built ? new DatasetResultAnswer(built.Marks, built.Letters, built.Objects, built.Groups, built.Corrected, [.. built.Parts.Select(part => new DatasetPartAnswer(part.Name, part.Marks, part.Objects))], built.Warnings) : null,
+        state.Bytes);
+
+    private static string WordOf(DatasetStep step) => step switch
+    {
+        DatasetStep.Collecting => "collecting",
+        DatasetStep.Grouping => "grouping",
+        DatasetStep.Writing => "writing",
+        _ => "packing",
+    };
 }

@@ -1,13 +1,17 @@
 using System;
 using System.Collections.Generic;
+using System.Collections.Immutable;
+using System.Globalization;
 using System.IO;
 using System.Linq;
 using System.Security.Cryptography;
 using InscriptionLab.App.Cataloguing;
 using InscriptionLab.App.Examining;
 using InscriptionLab.Cataloguing;
+using InscriptionLab.Evidence;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Page.Bench;
+using InscriptionLab.Readings;
 
 namespace InscriptionLab.Page.Keeping;
 
@@ -39,23 +43,51 @@ internal sealed class CatalogueShelf(Catalogue? catalogue, Workshop workshop)
             throw new InscriptionLabException("Not every photo of the piece has its finding yet; wait for it, or take photos away that cannot be used.");
         }
 
-        var key = ready[0].State.Photo!.Sha256;
+        // A photo that the catalogue has hangs on an object already, whatever that is called.
+        var key = ready.Select(photo => Open.Search.KeyOfPhoto(photo.State.Photo!.Sha256)).OfType<string>().FirstOrDefault() ?? ready[0].State.Photo!.Sha256;
         var added = 0;
         var files = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var photo in ready)
         {
             var examination = photo.State.ToExamination()!;
             files[examination.Photo.Sha256] = Copy(photo, examination.Photo.Sha256);
-            added += Open.Intake.Add(maker.Of(InFile(examination, files), key, null), by) ? 1 : 0;
+            var inFile = InFile(examination, files);
+            added += Add(photo.State.Lines, lines => maker.Of(inFile with { Reading = inFile.Reading with { Lines = lines } }, key, null), by) ? 1 : 0;
         }
 
         foreach (var set in piece.Together.Sets)
         {
-            Open.Intake.Add(maker.Of(set.Examination with { Members = [.. set.Examination.Members.Select(member => InFile(member, files))] }, key), by);
+            var inFiles = set.Examination with { Members = [.. set.Examination.Members.Select(member => InFile(member, files))] };
+            Add(set.Lines, lines => maker.Of(inFiles with { Reading = inFiles.Reading with { Lines = lines } }, key), by);
         }
 
         Open.Desk.Describe(key, piece.Name, null, null, by);
+        ImmutableArray<ObservationEntry> seen = [.. piece.Knowledge.Answers.Where(answer => answer.Feature != PieceKnowledge.Odds).Select(answer => ObservationMaker.Of(ConstructionTable.Default, answer.Feature, answer.Observation, answer.Person, answer.At))];
+        Open.Desk.Observe(key, seen, piece.OpenedQuestions, by);
+        piece.KeptQuestions = [.. seen.Select(one => one.Feature)];
         return added;
+    }
+
+    /// <summary>Keeps the reading as the program made it, and lays over its lines what persons read; the finding is the one over what persons read.</summary>
+    private bool Add(ImmutableArray<WorkedLine> lines, Func<ImmutableArray<LineReading>, CatalogueEntry> entryOf, string by)
+    {
+        var read = lines.Select((line, position) => (line, position)).Where(item => item.line.HasHandLetters).ToList();
+        var entry = entryOf([.. lines.Select(line => line.Program)]) with
+        {
+            Hands = string.Join('\n', read.Select(item => string.Create(CultureInfo.InvariantCulture, $"{item.position} {item.line.Reading.Text}"))),
+        };
+        if (!Open.Intake.Add(entry, by))
+        {
+            return false;
+        }
+
+        foreach (var (line, position) in read)
+        {
+            var people = string.Join(", ", line.Letters.OfType<HandMark>().Select(mark => mark.Person).Distinct(StringComparer.Ordinal));
+            Open.Desk.Correct(Open.Intake.NumberOf(entry)!.Value, position, line.Reading.Text, people, "Letter by letter, before it was kept.");
+        }
+
+        return true;
     }
 
     /// <summary>Lays the photos of an object on the bench again.</summary>
@@ -78,7 +110,23 @@ internal sealed class CatalogueShelf(Catalogue? catalogue, Workshop workshop)
             table.Add(piece, photo.FileName, copy);
         }
 
+        Restore(piece, shown.Observations);
+
         return piece;
+    }
+
+    /// <summary>Gives a piece the answers that the catalogue keeps, each still its person's; those that today's checklist does not know stay in the catalogue alone.</summary>
+    private static void Restore(Piece piece, ImmutableArray<ObservationEntry> kept)
+    {
+        foreach (var answer in kept)
+        {
+            Correction.Seen Made(int id) => new(new CorrectionOrigin(id, string.Empty, answer.By, answer.MadeAt, string.Empty), answer.Feature, answer.Answer);
+            if (PieceKnowledge.IsUnderstood(Made(1)))
+            {
+                piece.Correct(Made);
+                piece.KeptQuestions = piece.KeptQuestions.Add(answer.Feature);
+            }
+        }
     }
 
     private static Examination InFile(Examination examination, Dictionary<string, string> files) =>

@@ -47,6 +47,18 @@ public static class PictureEncoder
         return Encode(native, ".jpg", (int)ImwriteFlags.JpegQuality, JpegQuality);
     }
 
+    /// <summary>Gives a grey picture as a JPEG file to look at, shrunk where its longer side is above a limit.</summary>
+    /// <param name="picture">The picture.</param>
+    /// <param name="longestSide">Longest side of the result in pixels, above zero.</param>
+    public static byte[] ToJpeg(GrayImage picture, int longestSide)
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(longestSide);
+        using var native = NativeImage.From(picture);
+        using var small = Shrunk(native, longestSide);
+        return Encode(small ?? native, ".jpg", (int)ImwriteFlags.JpegQuality, JpegQuality);
+    }
+
     /// <summary>Gives a colour picture as a JPEG file to look at, shrunk where its longer side is above a limit.</summary>
     /// <param name="picture">The picture.</param>
     /// <param name="longestSide">Longest side of the result in pixels, above zero.</param>

@@ -10,7 +10,7 @@ using Cat = InscriptionLab.Cataloguing.Catalogue;
 namespace InscriptionLab.Catalogue.Tests.Cataloguing;
 
 /// <summary>What holds for a catalogue whichever database carries it.</summary>
-public abstract class CatalogueRules
+public abstract partial class CatalogueRules
 {
     private const string By = "the tester";
 
@@ -229,6 +229,8 @@ public abstract class CatalogueRules
         catalogue.Intake.Refuse("broken.jpg", null, "The picture is cut off.");
         catalogue.Desk.Correct(1, 1, "LONDON", By, "capitals");
         catalogue.Desk.Describe("a.jpg", "A \"title\"", null, null, By);
+        catalogue.Desk.Observe("a.jpg", [Seen("screws", "slotted, hand cut", null, 1850)], [], By);
+        catalogue.Intake.Add(Joint("together.jpg"), By);
         var exported = Exported(catalogue);
 
         var second = Open();

@@ -128,6 +128,27 @@ public sealed class SqliteCatalogueTests : CatalogueRules, IDisposable
     }
 
     [Fact]
+    public void A_catalogue_of_the_first_schema_is_copied_and_brought_up_to_date()
+    {
+        var file = NewAddress();
+        new SchemaKeeper(CatalogueAddress.Parse(file), [SchemaStep.All[0]], TimeProvider.System).BringUpToDate();
+        using (var connection = new SqliteConnection($"Data Source={file}"))
+        {
+            connection.Open();
+            using var command = connection.CreateCommand();
+            command.CommandText = "INSERT INTO objects (key, created_at) VALUES ('tube-1', 0)";
+            command.ExecuteNonQuery();
+        }
+
+        var catalogue = Cat.Open(file, TimeProvider.System);
+        catalogue.Desk.Observe("tube-1", [new ObservationEntry("draws", "3", null, null, string.Empty, "A. Cataloguer", DateTimeOffset.UnixEpoch)], [], "tester");
+
+        Assert.True(File.Exists(catalogue.CopyMade));
+        using var context = catalogue.NewContext();
+        Assert.Equal(("tube-1", 1), (context.Objects.Single().Key, context.Observations.Count()));
+    }
+
+    [Fact]
     public void A_schema_step_that_fails_changes_nothing()
     {
         var file = NewAddress();

@@ -54,6 +54,7 @@ public sealed class ExchangeTests : IDisposable
         Assert.Equal("39.8732", text.Descendants(lido + "measurementValue").Single().Value);
         Assert.Equal("U = 0.0712 mm, k = 2", text.Descendants(lido + "qualifierMeasurements").Single().Value);
         Assert.Equal("Tobias Br?ckwell", text.Descendants(lido + "inscriptionTranscription").First().Value);
+        Assert.Equal("tube material: pasteboard (1790 or earlier; common practice: a handbook), seen by A. Cataloguer (1970-01-01)", text.Descendants(lido + "objectDescriptionSet").First().Element(lido + "descriptiveNoteValue")!.Value);
         Assert.Empty(Schemas.Faults(file, Schemas.At("lido", "lido-v1.1.xsd")));
     }
 
@@ -142,7 +143,7 @@ public sealed class ExchangeTests : IDisposable
         await using var duck = new DuckDBConnection("Data Source=:memory:");
         await duck.OpenAsync(TestContext.Current.CancellationToken);
 
-        foreach (var name in new[] { "lines", "letters", "measurements" })
+        foreach (var name in new[] { "lines", "letters", "measurements", "observations" })
         {
             await using var command = duck.CreateCommand();
             command.CommandText = $"SELECT * FROM read_parquet('{_bench.At("parquet", name + ".parquet")}')";

@@ -3,6 +3,7 @@ using System.IO;
 using System.Linq;
 using System.Threading.Tasks;
 using InscriptionLab.Catalogue.Tests.Cataloguing;
+using InscriptionLab.Cataloguing;
 using InscriptionLab.Exchange;
 using Xunit;
 using Cat = InscriptionLab.Cataloguing.Catalogue;
@@ -24,6 +25,14 @@ internal sealed class ExportBench : IDisposable
         Catalogue.Intake.Add(Entries.Measured("b.png", Key, 39.873215, 0.0712), "tester");
         Catalogue.Intake.Add(Entries.Of("c.jpg", "Jos. Penfold", key: "tube-2"), "tester");
         Catalogue.Desk.Correct(1, 0, "Tobias Brockwell", "A. Cataloguer", "Seen under raking light.");
+        Catalogue.Desk.Observe(
+            Key,
+            [
+                new ObservationEntry("tube_material", "pasteboard", null, 1790, "common practice: a handbook", "A. Cataloguer", DateTimeOffset.UnixEpoch),
+                new ObservationEntry("outer_mm", "38.2", null, null, string.Empty, "B. <Cataloguer>", DateTimeOffset.UnixEpoch),
+            ],
+            [],
+            "tester");
     }
 
     internal Cat Catalogue { get; }

@@ -53,6 +53,63 @@ public sealed class JointTests(OpenPage page) : IClassFixture<OpenPage>
     }
 
     [Fact]
+    public async Task A_letter_of_the_joint_reading_is_read_by_a_person_and_the_photos_stay_as_they_were()
+    {
+        var piece = await page.Joined(Lamps[..2]);
+        var id = piece.GetProperty("id").GetString()!;
+        var set = piece.GetProperty("together").GetProperty("sets")[0];
+        var (together, finding) = (page.Counts["together"], page.Counts["finding"]);
+        await Correct(piece, "Z");
+        var corrected = await page.Settled(id);
+        var now = corrected.GetProperty("together").GetProperty("sets")[0];
+        var letter = now.GetProperty("lines")[0].GetProperty("letters")[0];
+
+        Assert.Equal(("Z", "A. Harbourer"), (letter.GetProperty("text").GetString(), letter.GetProperty("by").GetProperty("person").GetString()));
+        Assert.Equal(set.GetProperty("lines")[0].GetProperty("text").GetString(), now.GetProperty("lines")[0].GetProperty("program").GetString());
+        Assert.NotEqual(set.GetProperty("finding").GetProperty("nearest").ToString(), now.GetProperty("finding").GetProperty("nearest").ToString());
+        Assert.Contains(now.GetProperty("reasons").EnumerateArray(), reason => reason.GetString()!.Contains("1 letter was read by a person (A. Harbourer)", StringComparison.Ordinal));
+        Assert.Equal(piece.GetProperty("photos")[0].GetProperty("lines").ToString(), corrected.GetProperty("photos")[0].GetProperty("lines").ToString());
+        Assert.Equal((together, finding + 1), (page.Counts["together"], page.Counts["finding"]));
+        Assert.Equal(Set(piece), Set(corrected));
+
+        var html = await page.Client.GetStringAsync(new Uri($"/api/pieces/{id}/report.html", UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.Contains("A. Harbourer read Z where", html, StringComparison.Ordinal);
+        Assert.Contains("The program read: ", html, StringComparison.Ordinal);
+
+        using var back = await page.Client.PostAsync(new Uri($"/api/pieces/{id}/undo", UriKind.Relative), null, TestContext.Current.CancellationToken);
+        var undone = (await page.Settled(id)).GetProperty("together").GetProperty("sets")[0];
+        Assert.Equal(set.ToString(), undone.ToString());
+        Assert.Equal(finding + 1, page.Counts["finding"]);
+    }
+
+    [Fact]
+    public async Task A_letter_of_a_joint_reading_that_is_no_longer_there_is_set_aside_and_comes_back_with_it()
+    {
+        var piece = await page.Joined(Lamps[..2]);
+        var id = piece.GetProperty("id").GetString()!;
+        await Correct(piece, "Z");
+        var photo = piece.GetProperty("photos")[0];
+        var line = photo.GetProperty("lines")[0];
+        using var sent = await page.Client.PostAsJsonAsync($"/api/pieces/{id}/corrections", new { kind = "letter", line = "line1", letter = 1, was = line.GetProperty("letters")[1].GetProperty("text").GetString(), becomes = "Y", basis = line.GetProperty("basis").GetString(), person = "B. Harbourer", photo = photo.GetProperty("id").GetString() }, TestContext.Current.CancellationToken);
+        var changed = await page.Settled(id);
+        using var back = await page.Client.PostAsync(new Uri($"/api/pieces/{id}/undo", UriKind.Relative), null, TestContext.Current.CancellationToken);
+        var undone = await page.Settled(id);
+
+        Assert.Equal([true, false], changed.GetProperty("corrections").EnumerateArray().Select(one => one.GetProperty("setAside").GetBoolean()));
+        Assert.False(undone.GetProperty("corrections")[0].GetProperty("setAside").GetBoolean());
+        Assert.Equal("Z", undone.GetProperty("together").GetProperty("sets")[0].GetProperty("lines")[0].GetProperty("letters")[0].GetProperty("text").GetString());
+    }
+
+    [Fact]
+    public async Task Nothing_but_letters_is_corrected_in_a_joint_reading()
+    {
+        var piece = await page.Joined(Lamps[..2]);
+        using var answer = await page.Client.PostAsJsonAsync($"/api/pieces/{piece.GetProperty("id").GetString()}/corrections", new { kind = "line-removed", line = "line1", person = "A. Harbourer", photo = piece.GetProperty("together").GetProperty("sets")[0].GetProperty("place").GetString() }, TestContext.Current.CancellationToken);
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+    }
+
+    [Fact]
     public async Task Photos_of_different_pieces_are_not_joined_and_one_alone_is_not_either()
     {
         var different = await page.Joined("roman-transposed.jpg", "script.jpg");
@@ -80,6 +137,14 @@ public sealed class JointTests(OpenPage page) : IClassFixture<OpenPage>
 
         Assert.Contains("2 photos read together: one view under different lamps", html, StringComparison.Ordinal);
         Assert.Contains("raking-1.jpg, raking-2.jpg.", html, StringComparison.Ordinal);
+    }
+
+    private async Task Correct(JsonElement piece, string becomes)
+    {
+        var set = piece.GetProperty("together").GetProperty("sets")[0];
+        var line = set.GetProperty("lines")[0];
+        using var sent = await page.Client.PostAsJsonAsync($"/api/pieces/{piece.GetProperty("id").GetString()}/corrections", new { kind = "letter", line = line.GetProperty("id").GetString(), letter = 0, was = line.GetProperty("letters")[0].GetProperty("text").GetString(), becomes, basis = line.GetProperty("basis").GetString(), person = "A. Harbourer", photo = set.GetProperty("place").GetString() }, TestContext.Current.CancellationToken);
+        Assert.True(sent.IsSuccessStatusCode, await sent.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
     }
 
     private static string Set(JsonElement piece) => piece.GetProperty("together").GetProperty("sets")[0].GetProperty("id").GetString()!;

@@ -70,6 +70,7 @@ internal static class FullReport
         .. Lettering(set.Lines),
         .. Forms(set.Finding, set.Lines),
         .. EvidenceBlocks.Of(set.Evidence),
+        .. Part("Read by hand", set.Hands),
         .. Part("Why these photos belong together", set.Reasons.Insert(0, string.Join(", ", set.Photos) + ".")),
     ];
 

@@ -16,6 +16,9 @@ internal sealed record PaperSet(string Title, ImmutableArray<string> Photos)
 
     internal ImmutableArray<PaperLine> Lines { get; init; } = [];
 
+    /// <summary>Gets what persons read in the joint reading, as sentences.</summary>
+    internal ImmutableArray<string> Hands { get; init; } = [];
+
     /// <summary>Gets the finding over the joint reading; null where nothing was compared.</summary>
     internal PaperFinding? Finding { get; init; }
 

@@ -51,4 +51,6 @@ internal sealed class ExaminationRow
     public ICollection<MeasurementRow> Measurements { get; } = [];
 
     public ICollection<CorrectionRow> Corrections { get; } = [];
+
+    public ICollection<PictureRow> Pictures { get; } = [];
 }

@@ -23,4 +23,6 @@ internal sealed class ObjectRow
     public DateTimeOffset? TrashedAt { get; set; }
 
     public ICollection<PhotoRow> Photos { get; } = [];
+
+    public ICollection<ObservationRow> Observations { get; } = [];
 }

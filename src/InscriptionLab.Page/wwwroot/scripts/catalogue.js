@@ -6,6 +6,7 @@ import { Beside } from "./beside.js";
 import { DatasetDialog } from "./dataset.js";
 import { askText, whoCorrects } from "./dialog.js";
 import { h, replace, announce } from "./dom.js";
+import { Relight } from "./relight.js";
 import { settings } from "./settings.js";
 import { attempt, loadPieces } from "./store.js";
 import { t, when } from "./strings.js";
@@ -32,6 +33,7 @@ export class Catalogue {
       replace(this.element, h("div", { class: "page" }, h("h1", {}, t("tab.catalogue")), h("section", {}, h("p", { class: "lead" }, t("cat.none")), h("p", {}, h("code", {}, "./lab serve --catalogue pieces.db")), h("p", {}, t("cat.none.then")))));
       return;
     }
+    this.questions();
     this.find(true);
   }
 
@@ -50,10 +52,33 @@ export class Catalogue {
       pick("role", [["outer", t("role.outer")], ["clear", t("role.clear")], ["stop", t("role.stop")]]),
       field("least", "number", { step: "any", min: "0", class: "short" }),
       field("most", "number", { step: "any", min: "0", class: "short" }),
+      this.seen(field),
       h("button", { type: "submit", class: "button" }, t("cat.find")),
       h("button", { type: "reset", class: "tool", onclick: () => setTimeout(() => this.find()) }, t("cat.clear")),
     );
     return form;
+  }
+
+  /** Narrows by what was seen on the pieces themselves; the questions come from the checklist. */
+  seen(field) {
+    this.feature = h("select", { name: "seen", "data-key": "cat-seen", onchange: () => this.answers() }, h("option", { value: "" }, t("cat.any")));
+    this.answer = h("select", { name: "answer", "data-key": "cat-answer", disabled: true }, h("option", { value: "" }, t("cat.any")));
+    const choice = (name, select) => h("label", { class: "choice" }, h("span", {}, t(`cat.${name}`)), select);
+    const year = (name) => field(name, "number", { step: "1", min: "1", max: "9999", class: "short" });
+    return h("details", { class: "cat-seen", "data-key": "cat-more" }, h("summary", {}, t("cat.seen.more")), h("div", { class: "row" }, choice("seen", this.feature), choice("answer", this.answer), year("fromYear"), year("toYear"), h("span", { class: "soft" }, t("cat.years.hint"))));
+  }
+
+  async questions() {
+    if (this.asked) return;
+    this.asked = await attempt(() => api.checklist());
+    const plain = (feature) => feature.replace(/_mm$/, ", mm").replaceAll("_", " ");
+    this.feature.append(...(this.asked ?? []).filter((one) => one.part !== "odds").map((one) => h("option", { value: one.feature }, plain(one.feature))));
+  }
+
+  answers() {
+    const choices = this.asked?.find((one) => one.feature === this.feature.value)?.choices ?? [];
+    this.answer.disabled = choices.length === 0;
+    this.answer.replaceChildren(h("option", { value: "" }, t("cat.any")), ...choices.map((one) => h("option", { value: one.observation }, one.words)));
   }
 
   head() {
@@ -79,7 +104,7 @@ export class Catalogue {
     clearTimeout(this.later);
     const given = Object.fromEntries(new FormData(this.form));
     const factor = settings.get("units") === "in" ? 25.4 : 1;
-    const asked = { maker: given.maker, outcome: given.outcome, from: given.from, before: given.before };
+    const asked = { maker: given.maker, outcome: given.outcome, from: given.from, before: given.before, seen: given.seen, answer: given.seen && given.answer, fromYear: given.fromYear, toYear: given.toYear };
     if (given.words) asked[given.how] = given.words;
     if (given.least || given.most) Object.assign(asked, { role: given.role, fromMm: given.least && given.least * factor, toMm: given.most && given.most * factor });
     const query = new URLSearchParams(Object.entries(asked).filter(([, value]) => value));
@@ -103,20 +128,37 @@ export class Catalogue {
   }
 
   async look(row) {
-    const record = await attempt(() => api.get(`/api/catalogue/${row.number}`));
-    if (!record) return;
+    const turn = (this.looked = (this.looked ?? 0) + 1);
+    const [record, kept] = (await attempt(() => Promise.all([api.get(`/api/catalogue/${row.number}`), api.get(`/api/catalogue/${row.number}/object`)]))) ?? [];
+    if (!record || turn !== this.looked) return;
     const lines = record.lines ?? [];
     replace(
       this.side,
       h("section", {}, h("h2", { class: "glyph" }, row.text || row.file), row.outcome && h("p", {}, h("span", { class: "sign", "aria-hidden": "true" }, SIGNS[row.outcome]), " ", t(`finding.${row.outcome}`)), h("p", { class: "soft" }, `${row.file} \u00b7 ${when(row.made)}`)),
+      this.pictures(row, kept.pictures),
       lines.map((one, i) =>
         h("section", {}, h("img", { class: "mark-picture", src: line(row.number, i), alt: t("cat.mark", { n: i + 1 }) }), h("p", { class: "glyph" }, one.text), h("div", { class: "row" }, h("button", { type: "button", class: "tool", onclick: () => this.alike(row, i) }, t("cat.alike")), h("button", { type: "button", class: "tool", onclick: () => this.correct(row, i, one.text) }, t("cat.correct")))),
       ),
       (record.circles ?? []).map((circle) => h("p", { class: "number" }, `${t(`role.${circle.role}`)}: ${length(circle.diameter_mm)} \u00b1 ${length(circle.expanded_uncertainty_mm)}`)),
+      kept.seen.length > 0 && h("section", {}, h("h3", {}, t("cat.seen.title")), h("ul", { class: "cat-observed" }, kept.seen.map((one) => h("li", {}, h("span", {}, one.words), one.years && h("span", { class: "number" }, one.years), h("span", { class: "soft" }, [one.source, t("hand.who", { person: one.person, when: when(one.at) })].filter(Boolean).join(" \u00b7 ")))))),
       record.finding?.reasons && h("section", {}, h("h3", {}, t("cat.reasons")), h("ul", {}, record.finding.reasons.map((text) => h("li", {}, text)))),
       h("div", { class: "row" }, h("button", { type: "button", class: "button", onclick: () => this.layOut(row) }, t("cat.layout")), h("button", { type: "button", class: "tool", onclick: () => this.trash(row) }, t("cat.trash"))),
       (this.near = h("section", {})),
     );
+  }
+
+  /** The pictures of photos read together: the surface under a lamp that can be moved, its grooves, the joined strip. */
+  pictures(row, list) {
+    if (list.length === 0) return null;
+    const address = (name) => `/api/catalogue/${row.number}/pictures/${name}`;
+    const place = h("div", { class: "cat-joint" });
+    const show = (picture) => replace(place, picture.name === "relight" ? new Relight(address(picture.name), picture.size).element : h("a", { href: address(picture.name), target: "_blank", rel: "noopener" }, h("img", { class: "mark-picture", src: address(picture.name), alt: t(`set.${picture.name}`), width: picture.size[0], height: picture.size[1] })));
+    const choose = (picture, event) => {
+      for (const other of event.target.parentElement.children) other.setAttribute("aria-pressed", String(other === event.target));
+      show(picture);
+    };
+    show(list[0]);
+    return h("section", {}, h("h3", {}, t("cat.pictures")), h("div", { class: "row" }, list.map((picture, i) => h("button", { type: "button", class: "tool", "data-key": `kept-${picture.name}`, "aria-pressed": String(i === 0), onclick: (event) => choose(picture, event) }, t(`set.${picture.name}`)))), place);
   }
 
   async alike(row, index) {

@@ -24,7 +24,7 @@ export const current = () => {
 
 function asPhoto(set) {
   const lines = set.lines.map((line, i) => ({ ...line, address: pictures.setLine(store.piece.id, set.id, i) }));
-  return { ...set, set: true, name: set.title, lines, working: store.piece.together.working, stages: [], problem: null, size: null, levels: 0, tube: null, ring: null, strip: null, advice: null, sizes: [], warnings: set.reasons };
+  return { ...set, corrects: set.place, set: true, name: set.title, lines, working: store.piece.together.working, stages: [], problem: null, size: null, levels: 0, tube: null, ring: null, strip: null, advice: null, sizes: [], warnings: set.reasons };
 }
 
 export function onChange(listener) {

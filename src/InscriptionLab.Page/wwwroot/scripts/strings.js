@@ -192,7 +192,7 @@ const words = {
   "set.label": "What the photos show together. Arrow keys move, plus and minus zoom, 0 shows the whole.",
   "set.why": "Why these photos belong together",
   "set.none": "These photos were read together; there is no picture that joins them.",
-  "set.correct": "Letters are corrected in the single photos; what the photos say together follows.",
+  "set.correct": "Your reading lies over the joint one; each photo by itself stays as it was read.",
   "set.relight": "Move the lamp",
   "set.grooves": "Grooves",
   "set.strip": "Joined strip",

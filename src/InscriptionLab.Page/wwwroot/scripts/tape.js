@@ -204,20 +204,17 @@ export class Tape {
       this.detail,
       h("div", { class: "detail-head" }, h("h3", {}, t("letter.detail", { n: index + 1, line: store.letter.line + 1 })), h("button", { type: "button", class: "tool", "aria-label": t("app.close"), onclick: () => this.leave() }, "\u00d7")),
       h("div", { class: "detail-pictures" }, h("figure", {}, slice(photo, line, edges[index], edges[index + 1], 96), h("figcaption", {}, t("letter.cut"))), place?.attested && place.attested !== " " && h("figure", {}, h("span", { class: `exemplar ${photo.styles[0]?.text ?? "roman"}` }, place.attested), h("figcaption", {}, t("letter.exemplar")))),
-      this.candidates(letter, photo.set),
+      this.candidates(letter),
       line.second && h("p", { class: "soft" }, line.second.agrees[index] ? t("letter.second.same") : t("letter.second.other", { text: letterName(letter.text) })),
       letter.by && h("p", { class: "soft" }, t("letter.by", { person: letter.by.person, when: when(letter.by.at), was: letter.by.was })),
-      photo.set && h("p", { class: "soft" }, t("set.correct")),
-      !photo.set && [
-        h("label", { for: "letter-text" }, t("letter.type")),
-        h("div", { class: "row" }, input, h("button", { type: "button", class: "button strong", onclick: () => this.keep(input.value) }, t("letter.keep"))),
-        h("p", { class: "soft", id: "letter-hint" }, t("letter.type.hint")),
-      ],
+      h("label", { for: "letter-text" }, t("letter.type")),
+      h("div", { class: "row" }, input, h("button", { type: "button", class: "button strong", onclick: () => this.keep(input.value) }, t("letter.keep"))),
+      h("p", { class: "soft", id: "letter-hint" }, t("letter.type.hint"), photo.set && [" ", t("set.correct")]),
       this.elsewhere(photo, letter),
     );
   }
 
-  candidates(letter, fixed) {
+  candidates(letter) {
     const all = [{ text: letter.text, probability: letter.probability }, ...letter.others].filter((one) => one.text !== "?" );
     return h(
       "div",
@@ -230,7 +227,7 @@ export class Tape {
           h(
             "li",
             {},
-            h("button", { type: "button", class: "candidate", "data-key": `candidate-${one.text}`, disabled: fixed, onclick: () => this.keep(one.text) }, h("span", { class: one.text.trim() ? "glyph" : "soft" }, letterName(one.text)), h("span", { class: "bar-out" }, h("span", { class: "bar-in", style: { width: `${Math.round(one.probability * 100)}%` } })), h("span", { class: "number" }, percent(one.probability))),
+            h("button", { type: "button", class: "candidate", "data-key": `candidate-${one.text}`, onclick: () => this.keep(one.text) }, h("span", { class: one.text.trim() ? "glyph" : "soft" }, letterName(one.text)), h("span", { class: "bar-out" }, h("span", { class: "bar-in", style: { width: `${Math.round(one.probability * 100)}%` } })), h("span", { class: "number" }, percent(one.probability))),
           ),
         ),
       ),
@@ -260,7 +257,7 @@ export class Tape {
   async correct(correction) {
     const person = await whoCorrects();
     if (!person) return false;
-    const piece = await attempt(() => api.correct(store.piece.id, { photo: current().id, person, ...correction }));
+    const piece = await attempt(() => api.correct(store.piece.id, { photo: current().corrects ?? current().id, person, ...correction }));
     if (piece) take(piece);
     return piece !== null;
   }
