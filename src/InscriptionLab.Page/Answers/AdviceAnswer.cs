@@ -14,6 +14,6 @@ internal sealed record AdviceAnswer(bool Limited, ImmutableArray<LimitAnswer> Li
 {
     internal static AdviceAnswer Of(PhotoAdvice advice) => new(
         advice.Worst is not null,
-        [.. advice.Limits.Select(limit => new LimitAnswer(Words.For(limit.Kind), limit.Sentence, AdviceFigures.Of(limit), limit.Source, limit.Steps))],
+        [.. advice.Limits.Select(limit => new LimitAnswer(Words.For(limit.Kind), limit.Sentence, AdviceFigures.Of(limit), limit.Source, CommandWords.Without(limit.Steps)))],
         advice.Cautions);
 }

@@ -56,10 +56,10 @@ internal static class AnswerMaker
             [.. state.Lines.Select(line => Of(line, state.Strip))],
             state.Finding is { } finding ? FindingMaker.Of(finding, state.Evidence) : null,
             state.Advice is { } advice ? AdviceAnswer.Of(advice) : null,
-            state.Warnings)
+            CommandWords.Without(state.Warnings))
         {
             Ring = state.Ring is { } ring ? new RingAnswer(Of(ring.Outer), Of(ring.Inner), ring.Plane.InnerRadius, Of(state.RingBy)) : null,
-            Sizes = [.. SizeWords.Of(state.Sizes)],
+            Sizes = CommandWords.Without(SizeWords.Of(state.Sizes)),
         };
     }
 

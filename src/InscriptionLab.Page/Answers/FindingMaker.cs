@@ -18,7 +18,7 @@ internal static class FindingMaker
         [.. finding.Nearest.Select(Of)],
         finding.Reasons,
         finding.CannotDecide,
-        finding.Retake)
+        CommandWords.Without(finding.Retake))
     {
         Evidence = evidence.IsEmpty ? null : new EvidenceAnswer(
             EvidenceWords.Propositions,

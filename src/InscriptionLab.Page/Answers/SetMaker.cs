@@ -46,7 +46,7 @@ internal static class SetMaker
             [.. set.Lines.Select(line => AnswerMaker.Of(line, null))],
             [.. examined.Reading.Style.Select(style => new ChanceAnswer(style.Style, style.Probability.Value))],
             FindingMaker.Of(examined.Finding, examined.Evidence),
-            examined.Reasons,
+            CommandWords.Without(examined.Reasons),
             [.. Pictures(set)]);
     }
 

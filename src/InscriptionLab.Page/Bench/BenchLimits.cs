@@ -15,6 +15,10 @@ internal sealed record BenchLimits
     /// <value>600 million: 50 photos of 12 megapixels, about 3.2 GB in memory (5.3 bytes a pixel: colour, grey, and the smaller copies for the viewer).</value>
     internal long Pixels { get; init; } = 600_000_000;
 
+    /// <summary>Gets the most photos that are worked on at once, where there are so many cores.</summary>
+    /// <value>4: each holds half a gigabyte while it is read.</value>
+    internal int PhotosAtOnce { get; init; } = 4;
+
     /// <summary>Gets the longest name of a photo or piece, in characters.</summary>
     /// <value>120.</value>
     internal int NameLength { get; init; } = 120;

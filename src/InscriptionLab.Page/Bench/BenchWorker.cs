@@ -3,29 +3,35 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Linq;
 using System.Threading;
-using System.Threading.Channels;
 using System.Threading.Tasks;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 
 namespace InscriptionLab.Page.Bench;
 
-/// <summary>Runs the stages, one photo after the other: the stages use every core themselves. A photo that changes while it runs starts again.</summary>
+/// <summary>Runs the stages, as many photos at a time as there are cores, up to a bound. A photo that changes while it runs starts again.</summary>
 internal sealed partial class BenchWorker(BenchTable table, Workshop workshop, ILogger<BenchWorker> log) : BackgroundService
 {
-    private readonly Channel<PiecePhoto> _queue = Channel.CreateUnbounded<PiecePhoto>(new UnboundedChannelOptions { SingleReader = true });
+    private readonly WorkQueue _queue = new();
     private readonly ConcurrentDictionary<string, CancellationTokenSource> _running = new(StringComparer.Ordinal);
 
     /// <summary>Asks for a photo to be brought up to date.</summary>
-    internal void Ask(PiecePhoto photo)
+    /// <param name="photo">The photo.</param>
+    /// <param name="isAwaited">True where a person waits for this very photo, after a correction; it goes before all others.</param>
+    internal void Ask(PiecePhoto photo, bool isAwaited = false)
     {
+        // A run that goes on is stopped before the new one is asked for; a joint reading after it, so that none goes on that does not know of it.
         Cancel(photo.Id);
+        var isNew = photo.Ask();
         Cancel(photo.PieceId);
-        if (photo.Ask())
+        if (isNew)
         {
-            _queue.Writer.TryWrite(photo);
+            _queue.Add(photo, isAwaited);
         }
     }
+
+    /// <summary>Says which piece somebody looks at; its photos come first.</summary>
+    internal void LookAt(Piece piece) => _queue.LookAt(piece.Id);
 
     private void Cancel(string id)
     {
@@ -61,13 +67,33 @@ internal sealed partial class BenchWorker(BenchTable table, Workshop workshop, I
     }
 
     /// <inheritdoc/>
-    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    protected override Task ExecuteAsync(CancellationToken stoppingToken) =>
+        Task.WhenAll(Enumerable.Range(0, Math.Clamp(Environment.ProcessorCount, 1, table.Limits.PhotosAtOnce)).Select(_ => Task.Run(() => Work(stoppingToken), stoppingToken)));
+
+    private async Task Work(CancellationToken stopping)
     {
-        while (!stoppingToken.IsCancellationRequested)
+        while (!stopping.IsCancellationRequested)
         {
             try
             {
-                await Next(await _queue.Reader.ReadAsync(stoppingToken), stoppingToken);
+                var photo = await _queue.Take(stopping);
+                Piece? finished;
+                try
+                {
+                    finished = Next(photo, stopping);
+                }
+                finally
+                {
+                    _queue.Done(photo);
+                }
+
+                if (finished is { } piece)
+                {
+                    lock (piece.Joining)
+                    {
+                        Join(piece, stopping);
+                    }
+                }
             }
             catch (OperationCanceledException)
             {
@@ -76,26 +102,31 @@ internal sealed partial class BenchWorker(BenchTable table, Workshop workshop, I
         }
     }
 
-    private async Task Next(PiecePhoto photo, CancellationToken stopping)
+    /// <summary>Brings a photo up to date; gives its piece where it was the last one that was worked on.</summary>
+    private Piece? Next(PiecePhoto photo, CancellationToken stopping)
     {
         photo.Begun();
-        if (table.Photo(photo.Id) is not null && table.Piece(photo.PieceId) is { } piece)
+        if (table.Photo(photo.Id) is null || table.Piece(photo.PieceId) is not { } piece)
         {
-            await Task.Run(() => Run(piece, photo, stopping), stopping);
+            return null;
+        }
 
+        Run(piece, photo, stopping);
+        bool isLast;
+        lock (piece.Finishing)
+        {
             // Whoever sees the last photo finished also sees that the photos are now read together, or that a set is about to go.
-            if ((piece.Photos.Length > 1 || !piece.Together.Sets.IsEmpty) && !piece.Photos.Any(other => other != photo && other.IsWorking))
+            isLast = !piece.Photos.Any(other => other != photo && other.IsWorking);
+            if (isLast && (piece.Photos.Length > 1 || !piece.Together.Sets.IsEmpty))
             {
                 piece.Together = piece.Together with { IsWorking = true };
             }
 
             photo.Answered();
-            table.Changed(piece);
-            if (!piece.Photos.Any(other => other.IsWorking))
-            {
-                await Task.Run(() => Join(piece, stopping), stopping);
-            }
         }
+
+        table.Changed(piece);
+        return isLast && !photo.IsWorking ? piece : null;
     }
 
     private void Run(Piece piece, PiecePhoto photo, CancellationToken stopping)
@@ -125,8 +156,13 @@ internal sealed partial class BenchWorker(BenchTable table, Workshop workshop, I
 
         void Tell(PhotoState state)
         {
+            var wasSeen = photo.State.CanBeSeen;
             photo.State = state;
             table.Changed(piece);
+            if (state.CanBeSeen != wasSeen)
+            {
+                _queue.Pulse();
+            }
         }
     }
 
@@ -137,6 +173,12 @@ internal sealed partial class BenchWorker(BenchTable table, Workshop workshop, I
         _running[piece.Id] = cancel;
         try
         {
+            if (piece.Photos.Any(photo => photo.IsWorking))
+            {
+                // It was asked for again in the meantime; the photos are read together after it.
+                return;
+            }
+
             piece.Joint.Run(piece, workshop.Stages, Tell, cancel.Token);
         }
         catch (OperationCanceledException)
@@ -157,7 +199,13 @@ internal sealed partial class BenchWorker(BenchTable table, Workshop workshop, I
 
         void Tell(JointState state)
         {
-            piece.Together = state;
+            lock (piece.Finishing)
+            {
+                // A photo that was asked for in the meantime may have finished since: what is told here would come too late.
+                cancel.Token.ThrowIfCancellationRequested();
+                piece.Together = state;
+            }
+
             table.Changed(piece);
         }
     }

@@ -69,6 +69,9 @@ internal sealed record PhotoState(ImmutableArray<StageProgress> Stages)
     /// <summary>Gets the sentence where the photo cannot be used at all; null otherwise.</summary>
     internal string? Problem { get; init; }
 
+    /// <summary>Gets a value indicating whether the surface laid flat is there to be seen, or never will be.</summary>
+    internal bool CanBeSeen => Strip is not null || Problem is not null;
+
     /// <summary>Gets all of it as one examination; null before the last stage is done.</summary>
     internal Examination? ToExamination() => this is { Problem: null, Photo: { } photo, Strip: { } strip, Reading: { } reading, Finding: { } finding, Advice: { } advice }
         ? new Examination(photo, Tube, strip, reading, finding, advice, Warnings, []) { Ring = Ring, Sizes = Sizes, Evidence = Evidence }

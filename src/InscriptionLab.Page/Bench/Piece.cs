@@ -35,6 +35,12 @@ internal sealed class Piece(string id, string name)
     internal ImmutableHashSet<string> OpenedQuestions =>
         [.. KeptQuestions.Concat(Corrections.OfType<Correction.Seen>().Select(seen => seen.Feature)).Except(Knowledge.Answers.Select(answer => answer.Feature))];
 
+    /// <summary>Gets what is held while a photo is said to be finished, or the photos to be read together.</summary>
+    internal Lock Finishing { get; } = new();
+
+    /// <summary>Gets what is held while the photos are read together: one at a time.</summary>
+    internal Lock Joining { get; } = new();
+
     /// <summary>Gets what reads the photos together.</summary>
     internal JointChain Joint { get; } = new();
 

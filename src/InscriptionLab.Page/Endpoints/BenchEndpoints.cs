@@ -27,7 +27,7 @@ internal static class BenchEndpoints
         routes.MapGet("/api/session", Session);
         routes.MapGet("/api/pieces", (BenchTable table) => Results.Ok(table.Pieces.Select(Summary)));
         routes.MapPost("/api/pieces", (PieceRequest asked, BenchTable table) => Results.Ok(AnswerMaker.Of(table.Open(asked.Name))));
-        routes.MapGet("/api/pieces/{piece}", (string piece, BenchTable table) => table.Piece(piece) is { } found ? Results.Ok(AnswerMaker.Of(found)) : NotThere());
+        routes.MapGet("/api/pieces/{piece}", One);
         routes.MapDelete("/api/pieces/{piece}", Close);
         routes.MapPost("/api/pieces/{piece}/photos", Upload);
         routes.MapDelete("/api/pieces/{piece}/photos/{photo}", Remove);
@@ -56,6 +56,18 @@ internal static class BenchEndpoints
         piece.Photos.FirstOrDefault()?.State.Tiles?.Levels ?? 0,
         piece.Together.Sets.Select(set => set.Examination.Finding).Concat(piece.Photos.Select(photo => photo.State.Finding).OfType<Finding>()).FirstOrDefault() is { } finding ? App.Records.Words.For(finding.Outcome) : null,
         piece.Together.IsWorking || piece.Photos.Any(photo => photo.IsWorking));
+
+    /// <summary>A piece that is asked for is looked at.</summary>
+    private static IResult One(string piece, BenchTable table, BenchWorker worker)
+    {
+        if (table.Piece(piece) is not { } found)
+        {
+            return NotThere();
+        }
+
+        worker.LookAt(found);
+        return Results.Ok(AnswerMaker.Of(found));
+    }
 
     private static IResult Close(string piece, BenchTable table)
     {
@@ -123,7 +135,7 @@ internal static class BenchEndpoints
         if (found.Photos.FirstOrDefault(known => known.Id == asked.Photo) is { } photo)
         {
             CorrectionReader.Record(found, photo, asked, workshop.Clock.GetUtcNow());
-            worker.Ask(photo);
+            worker.Ask(photo, isAwaited: true);
         }
         else if (found.Together.Sets.FirstOrDefault(known => known.Place == asked.Photo) is { } set)
         {
@@ -163,7 +175,7 @@ internal static class BenchEndpoints
         {
             if (table.Photo(correction.PhotoId) is { } photo)
             {
-                worker.Ask(photo);
+                worker.Ask(photo, isAwaited: true);
             }
             else
             {

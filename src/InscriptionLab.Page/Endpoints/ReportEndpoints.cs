@@ -2,6 +2,7 @@ using System;
 using System.Linq;
 using System.Text;
 using InscriptionLab.App;
+using InscriptionLab.App.Reports;
 using InscriptionLab.App.Reports.Papers;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Page.Answers;
@@ -42,7 +43,7 @@ internal static class ReportEndpoints
         var made = workshop.Clock.GetLocalNow();
         var title = pieces.Count == 1 ? pieces[0].Name : FormattableString.Invariant($"{pieces.Count} pieces");
         var objects = pieces.Select(piece => PiecePaper.Of(piece, AnswerMaker.Asks(piece), photo => MeasuredPaper.Of(photo, measuring), workshop)).ToList();
-        var paper = isShort ? ShortForm.Of(title, [.. objects], made, ProgramFacts.NameAndVersion) : FullReport.Of(title, [.. objects], made, ProgramFacts.NameAndVersion);
+        var paper = CommandWords.Without(isShort ? ShortForm.Of(title, [.. objects], made, ProgramFacts.NameAndVersion) : FullReport.Of(title, [.. objects], made, ProgramFacts.NameAndVersion));
         return asPdf
             ? Results.File(PdfPaper.Of(paper), Pdf, isShort ? "short.pdf" : "report.pdf")
             : Results.File(Encoding.UTF8.GetBytes(HtmlPaper.Of(paper)), "application/octet-stream", "report.html");

@@ -3,6 +3,7 @@ using System.Collections.Concurrent;
 using System.Collections.Generic;
 using System.Threading;
 using System.Threading.Tasks;
+using InscriptionLab.App.Reports;
 using InscriptionLab.App.Measuring;
 using InscriptionLab.Cells;
 using InscriptionLab.Outcomes;
@@ -41,7 +42,7 @@ internal sealed class MeasuringTable(Measurer? measurer) : IDisposable
         try
         {
             var measured = await Task.Run(() => measurer.Measure(photo.File, request, cancel), cancel);
-            return _kept[photo.Id] = new MeasuredCell(measured.Measurement, measured.Warnings);
+            return _kept[photo.Id] = new MeasuredCell(measured.Measurement, CommandWords.Without(measured.Warnings));
         }
         catch (InscriptionLabException problem)
         {

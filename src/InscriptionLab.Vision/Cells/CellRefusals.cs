@@ -14,18 +14,18 @@ internal static class CellRefusals
             if (request.Scale is { Kind: ScaleKind.Disc } disc)
             {
                 return disc.Size is null
-                    ? new Refusal(stage, "A disc gives the scale, but its diameter is not known.", "Measure it with calipers and pass it, for example --scale disc:23.25mm.")
-                    : new Refusal(stage, "No disc was found beside the cell, or the photo does not tell disc from cell.", "Mark a point on the disc in pixels of the upright photo, for example --scale disc:23.25mm@820,410, and see that both lie wholly in the photo, apart.");
+                    ? new Refusal(stage, "A disc gives the scale, but its diameter is not known.", "Measure it with calipers and give it (--scale disc:23.25mm).")
+                    : new Refusal(stage, "No disc was found beside the cell, or the photo does not tell disc from cell.", "Mark a point on the disc (--scale disc:23.25mm@820,410, in pixels of the upright photo), and see that both lie wholly in the photo, apart.");
             }
 
             if (request.Scale is { Kind: ScaleKind.Points })
             {
-                return new Refusal(stage, "Two points give the scale, but their places or their distance are not known.", "Pass both, in pixels of the upright photo, for example --scale points:50mm@210,640/790,655.");
+                return new Refusal(stage, "Two points give the scale, but their places or their distance are not known.", "Give both (--scale points:50mm@210,640/790,655, in pixels of the upright photo).");
             }
 
             var what = request.Scale is null ? "no scale was found beside the cell" : $"no {Name(request.Scale.Kind)} was found beside the cell";
             return rimFound
-                ? new Refusal(stage, $"A cell is seen, but {what}, so nothing can be said in millimetres.", "Put a rule or checkerboard in the plane of the rim, wholly in the photo and in focus, and pass --scale with its kind and size (a bank card: --scale id1).")
+                ? new Refusal(stage, $"A cell is seen, but {what}, so nothing can be said in millimetres.", "Put a rule or checkerboard in the plane of the rim, wholly in the photo and in focus, and say what it is and how large (--scale with kind and size; a bank card: --scale id1).")
                 : new Refusal(stage, $"No lens cell is seen in this photo, and {what}.", "Photograph one cell from straight above, its whole rim in the photo, with a rule, checkerboard or bank card in the plane of the rim.");
         }
 
@@ -40,8 +40,8 @@ internal static class CellRefusals
     }
 
     private static string Size(ScaleKind kind) => kind == ScaleKind.Checkerboard
-        ? "Measure the side of one square and pass it, for example --scale checkerboard:5mm."
-        : "Measure the side of one marker's black square and pass it, for example --scale aruco:10mm.";
+        ? "Measure the side of one square and give it (--scale checkerboard:5mm)."
+        : "Measure the side of one marker's black square and give it (--scale aruco:10mm).";
 
     private static string Name(ScaleKind kind) => kind switch
     {

@@ -33,21 +33,21 @@ internal static class CellWarnings
             var relative = 100 / scene.RimDistance();
             warnings.Add(string.Create(
                 CultureInfo.InvariantCulture,
-                $"How high the rim lies above the scale was not given. The diameters hold for a scale level with the rim; for each millimetre it lies lower they read about {relative:0.0#} % too large, and the uncertainty counts up to {UncertaintyBudget.CoverageFactor * options.UnknownOffsetMillimetres:0} mm. Measure the height and pass it with --plane-offset (0 where scale and rim are level): the uncertainty becomes many times smaller."));
+                $"How high the rim lies above the scale was not given. The diameters hold for a scale level with the rim; for each millimetre it lies lower they read about {relative:0.0#} % too large, and the uncertainty counts up to {UncertaintyBudget.CoverageFactor * options.UnknownOffsetMillimetres:0} mm. Measure the height and give it (--plane-offset MM), 0 where scale and rim are level: the uncertainty becomes many times smaller."));
         }
 
         if (circles.FirstOrDefault(circle => circle.Role == CircleRole.Outer) is { } rim && FocusOfPlanes.Of(picture, scale, rim) is { } focus && (focus.ScaleIsSofter || focus.RimIsSofter))
         {
             warnings.Add(string.Create(
                 CultureInfo.InvariantCulture,
-                $"Rim and scale are not equally sharp (their edges are blurred by {focus.Rim:0.0} and {focus.Scale:0.0} pixels): they do not lie in one plane. {(request.PlaneOffset is null ? "Measure how high the rim lies above the scale and pass it with --plane-offset." : "Check the height that was given, or lift the scale until it is level with the rim.")}"));
+                $"Rim and scale are not equally sharp (their edges are blurred by {focus.Rim:0.0} and {focus.Scale:0.0} pixels): they do not lie in one plane. {(request.PlaneOffset is null ? "Measure how high the rim lies above the scale and give that (--plane-offset MM)." : "Check the height that was given, or lift the scale until it is level with the rim.")}"));
         }
 
         if (scale.SizeAssumed)
         {
             warnings.Add(scale.Kind == ScaleKind.Card
-                ? "The check line of the scale card is taken to be 100 mm as printed: measure it with calipers and pass it, for example --scale card:99.7mm."
-                : "The ticks of the rule are taken to be 1 mm apart: if they are not, pass --scale rule: with their distance.");
+                ? "The check line of the scale card is taken to be 100 mm as printed: measure it with calipers and give its length (--scale card:99.7mm)."
+                : "The ticks of the rule are taken to be 1 mm apart: if they are not, give their distance (--scale rule:0.5mm).");
         }
 
         foreach (var role in Enum.GetValues<CircleRole>())

@@ -92,14 +92,14 @@ public sealed class TubeMeasurer
         var notes = ImmutableArray.CreateBuilder<string>();
         if (above is null)
         {
-            notes.Add("Tube and scale are taken to lie on one table, the scale beside the tube; where they do not, pass the height of the tube's axis above the scale with --plane-offset.");
+            notes.Add("Tube and scale are taken to lie on one table, the scale beside the tube; where they do not, the sizes hold only once the height of the tube's axis above the scale is given (--plane-offset MM).");
         }
 
         if (scale.SizeAssumed)
         {
             notes.Add(scale.Kind == ScaleKind.Card
-                ? "The check line of the scale card is taken to be 100 mm as printed: measure it with calipers and pass it, for example --scale card:99.7mm."
-                : "The ticks of the rule are taken to be 1 mm apart: if they are not, pass --scale rule: with their distance.");
+                ? "The check line of the scale card is taken to be 100 mm as printed: measure it with calipers and give its length (--scale card:99.7mm)."
+                : "The ticks of the rule are taken to be 1 mm apart: if they are not, give their distance (--scale rule:0.5mm).");
         }
 
         var relative = budget.CombinedStandardUncertainty / diameter;

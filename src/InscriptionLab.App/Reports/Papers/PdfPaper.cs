@@ -1,6 +1,7 @@
 using System;
 using System.Globalization;
 using System.IO;
+using System.Linq;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 
@@ -13,6 +14,9 @@ internal sealed class PdfPaper
     private const double Small = 8;
     private const double NameColumn = 112;
     private const double Gap = 7;
+
+    /// <summary>Digits of a SHA-256 hash.</summary>
+    private const int HashDigits = 64;
 
     private readonly PdfSheet _sheet;
 
@@ -146,7 +150,18 @@ internal sealed class PdfPaper
         _sheet.Need(Math.Min(4, _sheet.Lines(value, font, width).Count) * font.Size * 1.35);
         var top = _sheet.Y;
         _sheet.Graphics.DrawString(name, PdfFonts.Body(Small), PdfSheet.Soft, PdfSheet.Left, top + Body);
-        _sheet.Write(value, font, PdfSheet.Ink, PdfSheet.Left + NameColumn, width);
+        foreach (var line in value.Split('\n'))
+        {
+            // A hash of 64 digits fits a line of its own, and none that begins with a name.
+            var cut = line.Length > HashDigits && line[^(HashDigits + 1)] == '@' && line[^HashDigits..].All(char.IsAsciiHexDigitLower) ? line.Length - HashDigits - 1 : line.Length;
+            _sheet.Write(line[..cut], font, PdfSheet.Ink, PdfSheet.Left + NameColumn, width);
+            if (cut < line.Length)
+            {
+                _sheet.Write(line[(cut + 1)..], PdfFonts.Body(Small), PdfSheet.Soft, PdfSheet.Left + NameColumn, width);
+                _sheet.Y += 1;
+            }
+        }
+
         _sheet.Y += 2.5;
         _sheet.Graphics.DrawLine(new XPen(PdfSheet.Rule, 0.4), PdfSheet.Left, _sheet.Y - 1, PdfSheet.Left + _sheet.Width, _sheet.Y - 1);
     }
