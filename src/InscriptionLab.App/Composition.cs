@@ -56,6 +56,7 @@ internal sealed class Composition : IDisposable
     private readonly Lazy<ILineReader?> _second;
     private readonly Lazy<InscriptionReader> _reader;
     private readonly Lazy<TubeFinder> _tubeFinder;
+    private readonly DecoderProcess _decoder = PhotoDecoding.Process();
 
     private int _workers = 1;
 
@@ -97,6 +98,7 @@ internal sealed class Composition : IDisposable
 
     public void Dispose()
     {
+        _decoder.Dispose();
         if (_reader.IsValueCreated)
         {
             _reader.Value.Dispose();
@@ -152,7 +154,7 @@ internal sealed class Composition : IDisposable
     }
 
     /// <summary>Opens a photo.</summary>
-    internal Photo Open(string file) => new PhotoReader(_photoLimits).Read(file);
+    internal Photo Open(string file) => new PhotoReader(_photoLimits, _decoder).Read(file);
 
     /// <summary>Builds the flow of a measurement; with a calibration each photo is straightened first.</summary>
     internal Measurer Measurer(CameraCalibration? camera = null) => new(camera is null ? Open : file => Straightened(Open(file), camera), new CellMeasurer(_cellOptions).Run);
@@ -163,7 +165,6 @@ internal sealed class Composition : IDisposable
     internal ExaminingStages Stages(ReferenceList list, Circumstances? known = null)
     {
         var tubeMeasurer = new TubeMeasurer(_cellOptions);
-        var photoReader = new PhotoReader(_photoLimits);
         var unroller = new Unroller(_unrollerOptions);
         var ringUnroller = new RingUnroller(_ringOptions);
         var comparer = new Comparer(list, _comparerOptions);
@@ -173,7 +174,7 @@ internal sealed class Composition : IDisposable
         var meter = new LetteringMeter(lamps: _lampOptions);
         var adviser = new Adviser(_adviserOptions);
         return new ExaminingStages(
-            Open: photoReader.Read,
+            Open: Open,
             FindTubes: (photo, cancel) => _tubeFinder.Value.Find(photo, cancel),
             Unroll: (photo, tube, _) => unroller.Run(photo, tube),
             LayFlat: (photo, _) => unroller.Flat(photo),

@@ -161,16 +161,8 @@ internal sealed class CataloguePapers(Composition composition, References.Loaded
         [],
         [.. content.Nearest.Select(nearest => new PaperForm(nearest.Form, $"{nearest.Maker}, {nearest.Status}", null, [], Differences(nearest.DifferencesJson)))]);
 
-    private static ImmutableArray<string> Differences(string json)
-    {
-        using var document = JsonDocument.Parse(json);
-        return [.. document.RootElement.EnumerateArray().Select(difference => DifferenceWords.For(new Comparison.LetterDifference(
-            difference.GetProperty("attested").GetString() ?? string.Empty,
-            difference.GetProperty("read").GetString() ?? string.Empty,
-            Measures.Probability.From(difference.GetProperty("probability").GetDouble()),
-            0,
-            0)))];
-    }
+    private static ImmutableArray<string> Differences(string json) =>
+        [.. RecordNearest.DifferencesOf(json).Select(difference => DifferenceWords.For(new Comparison.LetterDifference(difference.Attested, difference.Read, Measures.Probability.From(difference.Probability), 0, 0)))];
 
     private static ImmutableArray<(string Name, string Value)> Versions(ExchangeExamination kept) =>
     [

@@ -11,6 +11,9 @@ namespace InscriptionLab.App.Cli;
 /// <summary>The whole command line: parses, runs one command, and turns every failure into one sentence and an exit code.</summary>
 internal sealed class CommandLine
 {
+    /// <summary>A word that begins with @ is a word: no file is opened for it.</summary>
+    private static readonly ParserConfiguration Plain = new() { ResponseFileTokenReplacer = null };
+
     private readonly Terminal _terminal;
     private readonly RootCommand _root;
     private CancellationToken _cancel;
@@ -56,9 +59,12 @@ internal sealed class CommandLine
         return Guarded(() => Parsed(arguments));
     }
 
+    /// <summary>Says what is wrong with a command line, or null where a command would run.</summary>
+    internal string? ComplaintOf(string[] arguments) => HelpPage.AskedFor(arguments) is null ? Complaint.About(_root.Parse(arguments, Plain), arguments) : null;
+
     private int Parsed(string[] arguments)
     {
-        var parsed = _root.Parse(arguments);
+        var parsed = _root.Parse(arguments, Plain);
         if (Complaint.About(parsed, arguments) is { } complaint)
         {
             _terminal.Error.WriteLine(complaint);

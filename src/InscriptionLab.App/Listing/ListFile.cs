@@ -52,11 +52,11 @@ internal sealed class ListFile(string file, TimeProvider clock)
     {
         try
         {
-            var change = JsonNode.Parse(line)!;
-            var after = change["after"]!;
+            var change = JsonNode.Parse(line) as JsonObject ?? throw new JsonException("The line is no object.");
+            var after = change["after"] as JsonObject ?? throw new JsonException("The line has no row.");
             return $"{change["at"]} {change["by"]}: {change["what"]}: {(change["before"] is null ? "added" : "filled")} '{after["form"]}' of {after["maker"]} ({after["status"]})";
         }
-        catch (JsonException broken)
+        catch (Exception broken) when (broken is JsonException or ArgumentException or InvalidOperationException)
         {
             throw new InscriptionLabException($"{_history}: holds a line that is no change; it was edited by hand.", broken);
         }

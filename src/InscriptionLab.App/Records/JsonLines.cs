@@ -1,6 +1,9 @@
+using System;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
+using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.App.Records;
 
@@ -27,14 +30,26 @@ internal sealed partial class JsonLines : JsonSerializerContext
     internal static string LineOf(MeasureRecord record) => JsonSerializer.Serialize(record, Readable.MeasureRecord);
 
     /// <summary>Reads the line of one photo.</summary>
-    /// <exception cref="JsonException">It is no such line.</exception>
-    internal static PhotoRecord PhotoOf(string line) => JsonSerializer.Deserialize(line, Readable.PhotoRecord) ?? throw new JsonException("The line is empty.");
+    /// <exception cref="InscriptionLabException">It is no such line.</exception>
+    internal static PhotoRecord PhotoOf(string line) => Of(line, Readable.PhotoRecord);
 
     /// <summary>Reads the line of one set of photos.</summary>
-    /// <exception cref="JsonException">It is no such line.</exception>
-    internal static SetRecord SetOf(string line) => JsonSerializer.Deserialize(line, Readable.SetRecord) ?? throw new JsonException("The line is empty.");
+    /// <exception cref="InscriptionLabException">It is no such line.</exception>
+    internal static SetRecord SetOf(string line) => Of(line, Readable.SetRecord);
 
     /// <summary>Reads the line of one measured cell.</summary>
-    /// <exception cref="JsonException">It is no such line.</exception>
-    internal static MeasureRecord MeasureOf(string line) => JsonSerializer.Deserialize(line, Readable.MeasureRecord) ?? throw new JsonException("The line is empty.");
+    /// <exception cref="InscriptionLabException">It is no such line.</exception>
+    internal static MeasureRecord MeasureOf(string line) => Of(line, Readable.MeasureRecord);
+
+    private static T Of<T>(string line, JsonTypeInfo<T> kind)
+    {
+        try
+        {
+            return JsonSerializer.Deserialize(line, kind) ?? throw new JsonException("The line is empty.");
+        }
+        catch (Exception problem) when (problem is JsonException or InvalidOperationException or NotSupportedException)
+        {
+            throw new InscriptionLabException("The record is not one that this version of the program writes: examine the photo again.", problem);
+        }
+    }
 }

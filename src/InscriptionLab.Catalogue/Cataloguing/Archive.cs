@@ -75,7 +75,7 @@ public sealed class Archive
             transaction.Commit();
             return rows;
         }
-        catch (Exception problem) when (problem is JsonException or FormatException or InvalidOperationException or DbException or KeyNotFoundException)
+        catch (Exception problem) when (problem is JsonException or FormatException or InvalidOperationException or DbException or KeyNotFoundException or ArgumentException or InscriptionLabException)
         {
             throw new InscriptionLabException("The file is not a catalogue that was exported whole: export it again.", problem);
         }
@@ -83,7 +83,7 @@ public sealed class Archive
 
     private static long ReadRows(CatalogueContext context, IDbContextTransaction transaction, TextReader reader)
     {
-        if ((string?)JsonNode.Parse(reader.ReadLine() ?? string.Empty)?["format"] != Format)
+        if ((string?)Row(reader.ReadLine() ?? string.Empty)["format"] != Format)
         {
             throw new FormatException("The head is missing.");
         }
@@ -92,18 +92,22 @@ public sealed class Archive
         long rows = 0;
         while (reader.ReadLine() is { } line)
         {
-            var row = JsonNode.Parse(line)!.AsObject();
+            var row = Row(line);
             if (row["end"] is { } end)
             {
                 return (long)end == rows ? rows : throw new FormatException("Rows are missing.");
             }
 
-            Insert(transaction, (string)row["table"]!, columns[(string)row["table"]!], row);
+            var table = (string?)row["table"] ?? throw new FormatException("A row names no table.");
+            ArchiveRow.Check(table, row);
+            Insert(transaction, table, columns[table], row);
             rows++;
         }
 
         throw new FormatException("The foot is missing.");
     }
+
+    private static JsonObject Row(string line) => JsonNode.Parse(line) as JsonObject ?? throw new FormatException("A line is no row.");
 
     private static string LineOf(string table, IReadOnlyList<(string Name, Type Type)> columns, DbDataReader reader)
     {

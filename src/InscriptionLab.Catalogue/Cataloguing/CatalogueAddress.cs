@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.IO;
 using InscriptionLab.Outcomes;
 using Microsoft.Data.Sqlite;
@@ -56,7 +57,7 @@ public sealed record CatalogueAddress
             var connection = new NpgsqlConnectionStringBuilder(text);
             return new CatalogueAddress(StoreKind.PostgreSql, connection.ToString(), $"{connection.Host}:{connection.Port}/{connection.Database}");
         }
-        catch (ArgumentException problem)
+        catch (Exception problem) when (problem is ArgumentException or KeyNotFoundException or FormatException or InvalidOperationException)
         {
             throw new InscriptionLabException("The connection string is not understood: write it like Host=localhost;Database=catalogue;Username=me.", problem);
         }

@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Collections.Immutable;
-using System.IO;
 using System.Linq;
 using InscriptionLab.Cataloguing.Rows;
 using InscriptionLab.Likeness;
@@ -111,7 +110,7 @@ public sealed class Health
         {
             GrayPng.Read(mark.Picture);
         }
-        catch (InvalidDataException)
+        catch (InscriptionLabException)
         {
             readable = false;
         }

@@ -26,10 +26,8 @@ public sealed record RecordContent(
     /// <exception cref="InscriptionLabException">The text is no record of this program.</exception>
     public static RecordContent Parse(string record)
     {
-        try
+        return Kept(record, root =>
         {
-            using var document = JsonDocument.Parse(record);
-            var root = document.RootElement;
             var finding = Child(root, "finding");
             return new RecordContent(
                 finding is { } found ? Text(found, "outcome") : string.Empty,
@@ -38,6 +36,19 @@ public sealed record RecordContent(
                 finding is { } judged ? Each(judged, "nearest", RecordNearest.From) : [],
                 finding is { } reasoned ? Each(reasoned, "reasons", reason => reason.GetString() ?? string.Empty) : [],
                 Each(root, "warnings", warning => warning.GetString() ?? string.Empty));
+        });
+    }
+
+    /// <summary>Reads an array that is kept as text of its own.</summary>
+    /// <exception cref="InscriptionLabException">The text is none of this program.</exception>
+    internal static ImmutableArray<T> Array<T>(string json, Func<JsonElement, T> read) => Kept<ImmutableArray<T>>(json, root => [.. root.EnumerateArray().Select(read)]);
+
+    private static T Kept<T>(string json, Func<JsonElement, T> read)
+    {
+        try
+        {
+            using var document = JsonDocument.Parse(json);
+            return read(document.RootElement);
         }
         catch (Exception problem) when (problem is JsonException or InvalidOperationException or FormatException)
         {

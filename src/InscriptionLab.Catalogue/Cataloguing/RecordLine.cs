@@ -10,17 +10,8 @@ namespace InscriptionLab.Cataloguing;
 public sealed record RecordLine(string Text, ImmutableArray<RecordLetter> Letters, string LettersJson)
 {
     /// <summary>Reads letters that were kept apart from their record.</summary>
-    internal static ImmutableArray<RecordLetter> LettersOf(string json)
-    {
-        using var document = JsonDocument.Parse(json);
-        var letters = ImmutableArray.CreateBuilder<RecordLetter>();
-        foreach (var letter in document.RootElement.EnumerateArray())
-        {
-            letters.Add(RecordLetter.From(letter));
-        }
-
-        return letters.ToImmutable();
-    }
+    /// <exception cref="Outcomes.InscriptionLabException">They are none that this program writes.</exception>
+    internal static ImmutableArray<RecordLetter> LettersOf(string json) => RecordContent.Array(json, RecordLetter.From);
 
     internal static RecordLine From(JsonElement line) => new(
         RecordContent.Text(line, "text"),

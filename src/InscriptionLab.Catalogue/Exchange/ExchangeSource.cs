@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using System.Text.Json;
 using InscriptionLab.Cataloguing;
 using InscriptionLab.Cataloguing.Rows;
 using InscriptionLab.Outcomes;
@@ -110,6 +109,6 @@ public static class ExchangeSource
             RecordLine.LettersOf(line.Letters),
             correction is null ? null : new LineCorrection(correction.Becomes, correction.ByWhom, correction.MadeAt, correction.Reason),
             line.Mark is { } mark ? [.. mark.Picture] : [],
-            line.Mark is { } boxed ? JsonSerializer.Deserialize(boxed.Boxes, CatalogueJson.Default.ImmutableArrayImmutableArrayDouble) : []);
+            line.Mark is { } boxed ? MarkEntry.BoxesOf(boxed.Boxes) : []);
     }
 }

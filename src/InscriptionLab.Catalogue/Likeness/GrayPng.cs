@@ -4,6 +4,7 @@ using System.IO;
 using System.IO.Compression;
 using System.IO.Hashing;
 using InscriptionLab.Imaging;
+using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.Likeness;
 
@@ -12,6 +13,7 @@ public static class GrayPng
 {
     private const int HeaderLength = 13;
     private const byte EightBits = 8;
+    private const int MostPixels = 64 * 1024 * 1024;
     private const byte FilterNone = 0;
     private const byte FilterUp = 2;
 
@@ -34,12 +36,12 @@ public static class GrayPng
     }
 
     /// <summary>Reads a PNG file that <see cref="Write"/> made.</summary>
-    /// <exception cref="InvalidDataException">The file is damaged or was not made here.</exception>
+    /// <exception cref="InscriptionLabException">The file is damaged or was not made here.</exception>
     public static GrayImage Read(ReadOnlySpan<byte> png)
     {
         if (!png.StartsWith(Signature) || png.Length < Signature.Length + HeaderLength + 12)
         {
-            throw new InvalidDataException("This is no PNG file.");
+            throw Damaged();
         }
 
         int width = 0, height = 0;
@@ -49,16 +51,16 @@ public static class GrayPng
             var length = BinaryPrimitives.ReadInt32BigEndian(rest);
             if (length < 0 || length > rest.Length - 12)
             {
-                throw new InvalidDataException("The PNG file is cut off.");
+                throw Damaged();
             }
 
             var content = rest.Slice(8, length);
             if (Crc32.HashToUInt32(rest.Slice(4, length + 4)) != BinaryPrimitives.ReadUInt32BigEndian(rest[(8 + length)..]))
             {
-                throw new InvalidDataException("The PNG file is damaged.");
+                throw Damaged();
             }
 
-            if (rest.Slice(4, 4).SequenceEqual("IHDR"u8))
+            if (rest.Slice(4, 4).SequenceEqual("IHDR"u8) && length == HeaderLength)
             {
                 (width, height) = (BinaryPrimitives.ReadInt32BigEndian(content), BinaryPrimitives.ReadInt32BigEndian(content[4..]));
             }
@@ -96,9 +98,9 @@ public static class GrayPng
 
     private static GrayImage Unpacked(MemoryStream packed, int width, int height)
     {
-        if (width <= 0 || height <= 0 || (long)width * height > Array.MaxLength)
+        if (width <= 0 || height <= 0 || (long)width * height > MostPixels)
         {
-            throw new InvalidDataException("The PNG file has no size.");
+            throw Damaged();
         }
 
         packed.Position = 0;
@@ -107,7 +109,11 @@ public static class GrayPng
         var row = new byte[width + 1];
         for (var y = 0; y < height; y++)
         {
-            inflate.ReadExactly(row);
+            if (!IsFull(inflate, row))
+            {
+                throw Damaged();
+            }
+
             for (var x = 0; x < width; x++)
             {
                 var above = row[0] == FilterUp && y > 0 ? pixels[((y - 1) * width) + x] : 0;
@@ -117,6 +123,20 @@ public static class GrayPng
 
         return new GrayImage(width, height, pixels);
     }
+
+    private static bool IsFull(ZLibStream inflate, byte[] row)
+    {
+        try
+        {
+            return inflate.ReadAtLeast(row, row.Length, throwOnEndOfStream: false) == row.Length;
+        }
+        catch (InvalidDataException)
+        {
+            return false;
+        }
+    }
+
+    private static InscriptionLabException Damaged() => new("The picture of a line in the catalogue is damaged: look for damage with ./lab catalogue check.");
 
     private static void WriteChunk(MemoryStream file, ReadOnlySpan<byte> kind, ReadOnlySpan<byte> content)
     {

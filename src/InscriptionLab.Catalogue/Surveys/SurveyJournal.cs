@@ -199,7 +199,15 @@ internal sealed class SurveyJournal : IDisposable
         }
 
         var json = line.AsSpan(SumLength + 1, line.Length - SumLength - 2);
-        return Encoding.ASCII.GetString(line, 0, SumLength) == Sum(json) ? JsonSerializer.Deserialize(json, SurveyJson.Readable.JournalEntry) : null;
+        try
+        {
+            return Encoding.ASCII.GetString(line, 0, SumLength) == Sum(json) ? JsonSerializer.Deserialize(json, SurveyJson.Readable.JournalEntry) : null;
+        }
+        catch (JsonException)
+        {
+            // A line with the right sum that is none of ours is as good as a damaged one.
+            return null;
+        }
     }
 
     private static string Sum(ReadOnlySpan<byte> json) => Crc32.HashToUInt32(json).ToString("x8", CultureInfo.InvariantCulture);

@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
@@ -15,6 +16,18 @@ internal sealed class JsonReferenceRows(ReferenceFaults faults)
     private static readonly string[] TopLevel = ["$schema", Name, "note", Forms];
 
     internal (string? Name, IReadOnlyList<ReferenceRow> Rows) Cut(string text)
+    {
+        try
+        {
+            return Rows(text);
+        }
+        catch (InvalidOperationException broken)
+        {
+            throw new Outcomes.InscriptionLabException(faults.Unreadable("holds a text with half a character (a lone \\ud800 to \\udfff); write that character whole.").Message, broken);
+        }
+    }
+
+    private (string? Name, IReadOnlyList<ReferenceRow> Rows) Rows(string text)
     {
         using var document = Parse(text);
         var root = document.RootElement;

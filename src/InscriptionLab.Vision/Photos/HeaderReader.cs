@@ -1,12 +1,11 @@
 using System;
 using System.IO;
-using ImageMagick;
 using InscriptionLab.Measures;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using SixLabors.ImageSharp;
 using SixLabors.ImageSharp.Formats.Jpeg;
-using ExifTag = SixLabors.ImageSharp.Metadata.Profiles.Exif.ExifTag;
+using SixLabors.ImageSharp.Metadata.Profiles.Exif;
 
 namespace InscriptionLab.Vision.Photos;
 
@@ -19,8 +18,9 @@ internal static class HeaderReader
     /// <summary>Reads the header.</summary>
     /// <param name="file">Name for messages.</param>
     /// <param name="bytes">The whole file.</param>
+    /// <param name="decoder">What understands HEIC and AVIF.</param>
     /// <exception cref="InscriptionLabException">The file is no picture this program knows, or its header is damaged.</exception>
-    internal static PhotoHeader Read(string file, byte[] bytes) => IsHeif(bytes) ? ReadHeif(file, bytes) : ReadCommon(file, bytes);
+    internal static PhotoHeader Read(string file, byte[] bytes, IPictureDecoder decoder) => IsHeif(bytes) ? ReadHeif(file, bytes, decoder) : ReadCommon(file, bytes);
 
     private static bool IsHeif(ReadOnlySpan<byte> bytes)
     {
@@ -40,8 +40,12 @@ internal static class HeaderReader
         IImageInfo? info;
         try
         {
-            using var stream = new MemoryStream(bytes, writable: false);
+            using var stream = new MemoryStream(PngHead.Of(bytes) ?? bytes, writable: false);
             info = Image.Identify(stream);
+        }
+        catch (NotSupportedException exception)
+        {
+            throw new InscriptionLabException($"{file}: this kind of picture (a moving or a rare one) cannot be read; save it as JPEG or PNG and give that.", exception);
         }
 #pragma warning disable CA1031 // The header parser is known to throw more than its own exceptions on damaged files; each of them means the same here.
         catch (Exception exception)
@@ -55,35 +59,36 @@ internal static class HeaderReader
             throw new InscriptionLabException($"{file}: this is not a picture that can be read; give a JPEG, PNG, WebP, TIFF, BMP, HEIC or AVIF file.");
         }
 
-        var exif = info.Metadata.ExifProfile;
-        var orientation = exif?.GetValue(ExifTag.Orientation)?.Value ?? 1;
-        var equivalent = exif?.GetValue(ExifTag.FocalLengthIn35mmFilm)?.Value ?? 0;
-        var written = exif?.GetValue(ExifTag.FocalLength)?.Value.ToDouble();
-        return new PhotoHeader(info.Width, info.Height, Lens(info.Width, info.Height, orientation, equivalent, written), false, false)
+        return new PhotoHeader(info.Width, info.Height, Lens(info), false, false)
         {
             JpegQuality = Image.DetectFormat(bytes) is JpegFormat ? info.Metadata.GetJpegMetadata().Quality : null,
         };
     }
 
-    private static PhotoHeader ReadHeif(string file, byte[] bytes)
+    /// <summary>Reads what is written of camera and lens. Damage there costs these facts and not the photo: a picture whose pixels are whole is taken as upright, without a lens.</summary>
+    private static LensFacts Lens(IImageInfo info)
     {
         try
         {
-            using var picture = new MagickImage();
-            picture.Ping(bytes);
-            var exif = picture.GetExifProfile();
-            double? written = exif?.GetValue(ImageMagick.ExifTag.FocalLength)?.Value is { Denominator: > 0 } rational
-                ? (double)rational.Numerator / rational.Denominator
-                : null;
-            var equivalent = exif?.GetValue(ImageMagick.ExifTag.FocalLengthIn35mmFilm)?.Value ?? 0;
-            var (width, height) = ((int)picture.Width, (int)picture.Height);
-            return new PhotoHeader(width, height, Lens(width, height, 1, equivalent, written), true, true);
+            var exif = info.Metadata.ExifProfile;
+            return Lens(
+                info.Width,
+                info.Height,
+                exif?.GetValue(ExifTag.Orientation)?.Value ?? 1,
+                exif?.GetValue(ExifTag.FocalLengthIn35mmFilm)?.Value ?? 0,
+                exif?.GetValue(ExifTag.FocalLength)?.Value.ToDouble());
         }
-        catch (MagickException exception)
+#pragma warning disable CA1031 // The tags are parsed when first asked for, by the same parser as above.
+        catch (Exception)
+#pragma warning restore CA1031
         {
-            throw new InscriptionLabException($"{file}: the HEIC or AVIF file is damaged; export the photo as JPEG and give that.", exception);
+            return Lens(info.Width, info.Height, 1, 0, null);
         }
     }
+
+    private static PhotoHeader ReadHeif(string file, byte[] bytes, IPictureDecoder decoder) => decoder.Header(bytes) is { } heif
+        ? new PhotoHeader(heif.Width, heif.Height, Lens(heif.Width, heif.Height, 1, heif.EquivalentMillimetres, heif.FocalMillimetres), true, true)
+        : throw new InscriptionLabException($"{file}: the HEIC or AVIF file is damaged; export the photo as JPEG and give that.");
 
     private static LensFacts Lens(int width, int height, int orientation, int equivalent, double? written)
     {

@@ -1,7 +1,6 @@
 using System;
 using System.IO;
 using System.Security.Cryptography;
-using ImageMagick;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.Vision.Native;
@@ -14,13 +13,16 @@ namespace InscriptionLab.Vision.Photos;
 public sealed class PhotoReader
 {
     private readonly PhotoLimits _limits;
+    private readonly IPictureDecoder _decoder;
 
     /// <summary>Makes the stage.</summary>
     /// <param name="limits">How much of a stranger's file is taken on.</param>
-    public PhotoReader(PhotoLimits limits)
+    /// <param name="decoder">What makes pixels of bytes; null to decode in this process.</param>
+    public PhotoReader(PhotoLimits limits, IPictureDecoder? decoder = null)
     {
         ArgumentNullException.ThrowIfNull(limits);
         _limits = limits;
+        _decoder = decoder ?? new NativeDecoder();
     }
 
     /// <summary>Reads a photo file.</summary>
@@ -30,14 +32,19 @@ public sealed class PhotoReader
     {
         ArgumentException.ThrowIfNullOrEmpty(file);
         var bytes = ReadBytes(file);
-        var header = HeaderReader.Read(file, bytes);
+        var header = HeaderReader.Read(file, bytes, _decoder);
         CheckSize(file, header);
-        using var stored = Decode(file, bytes, header);
-        using var upright = header.OrientationApplied ? null : Turn(stored, header.Lens.Orientation);
-        var colour = (upright ?? stored).ToColour();
-        using var native = (upright ?? stored).Apply((from, to) => Cv2.CvtColor(from, to, ColorConversionCodes.BGR2GRAY));
-        var quality = PhotoQualityMeter.Measure(native) with { JpegQuality = header.JpegQuality };
-        return new Photo(file, Convert.ToHexStringLower(SHA256.HashData(bytes)), colour, native.ToGray(), header.Lens, quality);
+        var stored = _decoder.Pixels(bytes, header.Heif);
+        if (stored is null || stored.Width != header.Width || stored.Height != header.Height)
+        {
+            throw new InscriptionLabException($"{file}: the picture is cut off or damaged; copy or download the photo again.");
+        }
+
+        using var picture = NativeImage.From(stored);
+        using var turned = header.OrientationApplied ? null : Turn(picture, header.Lens.Orientation);
+        using var grey = (turned ?? picture).Apply((from, to) => Cv2.CvtColor(from, to, ColorConversionCodes.BGR2GRAY));
+        var quality = PhotoQualityMeter.Measure(grey) with { JpegQuality = header.JpegQuality };
+        return new Photo(file, Convert.ToHexStringLower(SHA256.HashData(bytes)), turned?.ToColour() ?? stored, grey.ToGray(), header.Lens, quality);
     }
 
     private byte[] ReadBytes(string file)
@@ -86,42 +93,6 @@ public sealed class PhotoReader
             throw new InscriptionLabException(
                 $"{file}: the picture has only {header.Width} x {header.Height} pixels; give a photo at least {_limits.SmallestSide} pixels on each side.");
         }
-    }
-
-    private static NativeImage Decode(string file, byte[] bytes, PhotoHeader header)
-    {
-        NativeImage picture;
-        try
-        {
-            picture = header.Heif ? DecodeHeif(bytes) : NativeImage.Own(Cv2.ImDecode(bytes, ImreadModes.Color | ImreadModes.IgnoreOrientation));
-        }
-        catch (Exception exception) when (exception is OpenCVException or MagickException)
-        {
-            throw Damaged(file, exception);
-        }
-
-        if (picture.Mat.Empty() || picture.Mat.Width != header.Width || picture.Mat.Height != header.Height)
-        {
-            picture.Dispose();
-            throw Damaged(file, null);
-        }
-
-        return picture;
-    }
-
-    private static NativeImage DecodeHeif(byte[] bytes)
-    {
-        using var picture = new MagickImage(bytes);
-        picture.ColorSpace = ColorSpace.sRGB;
-        using var pixels = picture.GetPixels();
-        var blueGreenRed = pixels.ToByteArray(PixelMapping.BGR) ?? throw new MagickImageErrorException("The picture has no pixels.");
-        return NativeImage.From(new Imaging.ColourImage((int)picture.Width, (int)picture.Height, blueGreenRed));
-    }
-
-    private static InscriptionLabException Damaged(string file, Exception? cause)
-    {
-        var sentence = $"{file}: the picture is cut off or damaged; copy or download the photo again.";
-        return cause is null ? new InscriptionLabException(sentence) : new InscriptionLabException(sentence, cause);
     }
 
     /// <summary>Applies an EXIF orientation (CIPA DC-008, tag 0x0112: 1 upright, 2 mirrored, 3 half turn, 4 flipped, 5-8 the same after a quarter turn).</summary>

@@ -1,8 +1,8 @@
 using System;
-using System.IO;
 using CsCheck;
 using InscriptionLab.Imaging;
 using InscriptionLab.Likeness;
+using InscriptionLab.Outcomes;
 using Xunit;
 
 namespace InscriptionLab.Catalogue.Tests.Likeness;
@@ -30,7 +30,7 @@ public sealed class GrayPngTests
         {
             var damaged = (byte[])png.Clone();
             damaged[place] ^= 0x10;
-            Assert.ThrowsAny<InvalidDataException>(() => GrayPng.Read(damaged));
+            Assert.Throws<InscriptionLabException>(() => GrayPng.Read(damaged));
         }
     }
 }

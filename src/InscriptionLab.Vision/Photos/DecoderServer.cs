@@ -1,0 +1,51 @@
+using System;
+using System.IO;
+using System.Runtime.InteropServices;
+
+namespace InscriptionLab.Vision.Photos;
+
+/// <summary>The other side of <see cref="DecoderProcess"/>: decodes what it is asked, within bounds that the system keeps, until nobody asks any more.</summary>
+public static partial class DecoderServer
+{
+    /// <summary>Most memory the process may hold.</summary>
+    /// <value>3 GiB: the costliest photo that <see cref="PhotoLimits"/> lets through needs less than half of it.</value>
+    private const ulong MostBytes = 3UL * 1024 * 1024 * 1024;
+
+    private const int ResourceData = 2;
+    private const int ResourceCore = 4;
+
+    /// <summary>Serves until the questions end.</summary>
+    /// <param name="questions">What is asked.</param>
+    /// <param name="answers">What is answered.</param>
+    public static void Serve(Stream questions, Stream answers)
+    {
+        ArgumentNullException.ThrowIfNull(questions);
+        ArgumentNullException.ThrowIfNull(answers);
+        if (OperatingSystem.IsLinux())
+        {
+            // Memory that the process writes (getrlimit(2), RLIMIT_DATA), and no dump of a stranger's photo where it crashes.
+            _ = SetLimit(ResourceData, new Bound(MostBytes, MostBytes));
+            _ = SetLimit(ResourceCore, new Bound(0, 0));
+        }
+
+        var decoder = new NativeDecoder();
+        while (DecoderMessages.Question(questions) is var (what, file))
+        {
+            if (what == DecoderMessages.AskHeifHeader)
+            {
+                DecoderMessages.Answer(answers, decoder.Header(file));
+            }
+            else
+            {
+                DecoderMessages.Answer(answers, decoder.Pixels(file, what == DecoderMessages.AskHeifPixels));
+            }
+        }
+    }
+
+    [LibraryImport("libc", EntryPoint = "setrlimit")]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static partial int SetLimit(int resource, in Bound bound);
+
+    /// <summary>The system's <c>struct rlimit</c>.</summary>
+    private readonly record struct Bound(ulong Soft, ulong Hard);
+}

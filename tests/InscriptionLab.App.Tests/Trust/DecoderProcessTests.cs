@@ -1,0 +1,82 @@
+using System;
+using System.Diagnostics;
+using System.IO;
+using System.Linq;
+using System.Threading.Tasks;
+using InscriptionLab.Outcomes;
+using InscriptionLab.Vision.Photos;
+using Xunit;
+
+namespace InscriptionLab.App.Tests.Trust;
+
+/// <summary>The program decodes photos in a process of its own: what happens there costs one photo at most.</summary>
+public sealed class DecoderProcessTests : IDisposable
+{
+    private readonly TemporaryFolder _folder = new();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public void It_gives_the_same_pixels_as_decoding_here()
+    {
+        using var decoder = PhotoDecoding.Process();
+        foreach (var name in (string[])[SampleImages.Blank, SampleImages.NoTube])
+        {
+            var file = SampleImages.PathOf(name);
+            var there = new PhotoReader(new PhotoLimits(), decoder).Read(file);
+            var here = new PhotoReader(new PhotoLimits()).Read(file);
+            Assert.True(there.Colour.Pixels.SequenceEqual(here.Colour.Pixels));
+            Assert.True(there.Gray.Pixels.SequenceEqual(here.Gray.Pixels));
+            Assert.Equal(here.Lens, there.Lens);
+        }
+    }
+
+    [Fact]
+    public void A_decoder_that_dies_costs_one_photo_and_the_next_gets_a_new_one()
+    {
+        using var decoder = new DecoderProcess("/bin/sh", "-c", $"[ -e {_folder.File("once")} ] && exec {Path.Combine(AppContext.BaseDirectory, "inscriptionlab")} {PhotoDecoding.Word}; touch {_folder.File("once")}; kill -SEGV $$");
+        var reader = new PhotoReader(new PhotoLimits(), decoder);
+        var refused = Assert.Throws<InscriptionLabException>(() => reader.Read(SampleImages.PathOf(SampleImages.Blank)));
+        Assert.Contains("blank.jpg", refused.Message, StringComparison.Ordinal);
+        Assert.Equal(1400, reader.Read(SampleImages.PathOf(SampleImages.Blank)).Colour.Width);
+    }
+
+    [Fact]
+    public void A_decoder_that_is_killed_between_photos_is_started_again()
+    {
+        using var decoder = PhotoDecoding.Process();
+        var reader = new PhotoReader(new PhotoLimits(), decoder);
+        reader.Read(SampleImages.PathOf(SampleImages.Blank));
+        foreach (var child in Process.GetProcessesByName("inscriptionlab").Where(child => ParentOf(child) == Environment.ProcessId))
+        {
+            child.Kill();
+            child.WaitForExit();
+        }
+
+        Assert.Equal(1400, reader.Read(SampleImages.PathOf(SampleImages.Blank)).Colour.Width);
+    }
+
+    [Fact]
+    public void Several_threads_wait_for_each_other()
+    {
+        using var decoder = PhotoDecoding.Process();
+        var reader = new PhotoReader(new PhotoLimits(), decoder);
+        var widths = new int[8];
+        Parallel.For(0, widths.Length, at => widths[at] = reader.Read(SampleImages.PathOf(SampleImages.Blank)).Colour.Width);
+        Assert.All(widths, width => Assert.Equal(1400, width));
+    }
+
+    [Fact]
+    public void A_program_that_is_not_there_costs_one_sentence()
+    {
+        using var decoder = new DecoderProcess(_folder.File("gone"));
+        var refused = Assert.Throws<InscriptionLabException>(() => new PhotoReader(new PhotoLimits(), decoder).Read(SampleImages.PathOf(SampleImages.Blank)));
+        Assert.EndsWith(".", refused.Message, StringComparison.Ordinal);
+    }
+
+    private static int ParentOf(Process process)
+    {
+        var stat = File.ReadAllText($"/proc/{process.Id}/stat");
+        return int.Parse(stat[(stat.LastIndexOf(')') + 2)..].Split(' ')[1], System.Globalization.CultureInfo.InvariantCulture);
+    }
+}
