@@ -1,7 +1,7 @@
 using System;
 using System.Diagnostics;
+using System.Globalization;
 using System.IO;
-using System.Linq;
 using System.Threading.Tasks;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Vision.Photos;
@@ -44,10 +44,10 @@ public sealed class DecoderProcessTests : IDisposable
     [Fact]
     public void A_decoder_that_is_killed_between_photos_is_started_again()
     {
-        using var decoder = PhotoDecoding.Process();
+        using var decoder = new DecoderProcess("/bin/sh", "-c", $"echo $$ > {_folder.File("id")}; exec {Path.Combine(AppContext.BaseDirectory, "inscriptionlab")} {PhotoDecoding.Word}");
         var reader = new PhotoReader(new PhotoLimits(), decoder);
         reader.Read(SampleImages.PathOf(SampleImages.Blank));
-        foreach (var child in Process.GetProcessesByName("inscriptionlab").Where(child => ParentOf(child) == Environment.ProcessId))
+        using (var child = Process.GetProcessById(int.Parse(File.ReadAllText(_folder.File("id")), CultureInfo.InvariantCulture)))
         {
             child.Kill();
             child.WaitForExit();
@@ -72,11 +72,5 @@ public sealed class DecoderProcessTests : IDisposable
         using var decoder = new DecoderProcess(_folder.File("gone"));
         var refused = Assert.Throws<InscriptionLabException>(() => new PhotoReader(new PhotoLimits(), decoder).Read(SampleImages.PathOf(SampleImages.Blank)));
         Assert.EndsWith(".", refused.Message, StringComparison.Ordinal);
-    }
-
-    private static int ParentOf(Process process)
-    {
-        var stat = File.ReadAllText($"/proc/{process.Id}/stat");
-        return int.Parse(stat[(stat.LastIndexOf(')') + 2)..].Split(' ')[1], System.Globalization.CultureInfo.InvariantCulture);
     }
 }
