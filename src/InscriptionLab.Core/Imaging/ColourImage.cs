@@ -39,4 +39,7 @@ public sealed class ColourImage
 
     /// <summary>Gets the bytes: blue, green, red of each pixel, row after row.</summary>
     public ReadOnlySpan<byte> Pixels => _pixels;
+
+    /// <summary>Gets the same bytes as memory, for those who must hold them in place for a while.</summary>
+    public ReadOnlyMemory<byte> Memory => _pixels;
 }

@@ -37,6 +37,9 @@ public sealed class GrayImage
     /// <summary>Gets the pixels, row after row.</summary>
     public ReadOnlySpan<byte> Pixels => _pixels;
 
+    /// <summary>Gets the same bytes as memory, for those who must hold them in place for a while.</summary>
+    public ReadOnlyMemory<byte> Memory => _pixels;
+
     /// <summary>Gets the pixel at a column and row.</summary>
     public byte this[int x, int y] => _pixels[(y * Width) + x];
 }

@@ -67,7 +67,7 @@ public static class CameraCalibrator
 
     private static Point2f[]? Corners(Photo photo, int columns, int rows, int? window)
     {
-        using var native = NativeImage.From(photo.Gray);
+        using var native = NativeImage.View(photo.Gray);
         if (!Cv2.FindChessboardCorners(native.Mat, new Size(columns, rows), out var corners))
         {
             return null;

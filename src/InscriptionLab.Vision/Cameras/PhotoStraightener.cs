@@ -32,7 +32,7 @@ public static class PhotoStraightener
         using var across = new Mat();
         using var down = new Mat();
         Cv2.InitUndistortRectifyMap(seen, distortion, turn, ideal, new Size(width, height), MatType.CV_32FC1, across, down);
-        using var colour = NativeImage.From(photo.Colour);
+        using var colour = NativeImage.View(photo.Colour);
         using var straight = colour.Apply((from, to) => Cv2.Remap(from, to, across, down, InterpolationFlags.Cubic));
         using var grey = straight.Apply((from, to) => Cv2.CvtColor(from, to, ColorConversionCodes.BGR2GRAY));
         return photo with

@@ -27,7 +27,7 @@ internal static class EdgePixels
     /// <param name="without">Polygon to leave out, in the whole picture; may be empty.</param>
     internal static (List<EdgePixel> Pixels, int Width, int Height) Find(ColourImage image, double shrink, ImmutableArray<PixelPoint> without)
     {
-        using var whole = NativeImage.From(image);
+        using var whole = NativeImage.View(image);
         using var small = whole.Apply((from, to) =>
         {
             Cv2.Resize(from, to, default, shrink, shrink, InterpolationFlags.Area);

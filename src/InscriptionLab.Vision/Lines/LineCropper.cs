@@ -1,4 +1,5 @@
 using System;
+using InscriptionLab.Imaging;
 using InscriptionLab.Lines;
 using InscriptionLab.Measures;
 using InscriptionLab.Photos;
@@ -20,18 +21,38 @@ internal sealed class LineCropper(LineCropOptions options)
     internal LetteringLine Cut(Photo photo, Strip strip, LineTrace trace, bool mirrored, Probability lettering)
     {
         var map = Map(strip.Map, trace, mirrored);
-        var crop = PhotoSampler.Sample(photo, map, map.Width, map.Height);
+        return Place(strip, map, lettering, PhotoSampler.Sample(photo, map, map.Width, map.Height));
+    }
+
+    /// <summary>Cuts out the picture of a line alone, as traced.</summary>
+    internal GrayImage Crop(Photo photo, Strip strip, LineTrace trace)
+    {
+        var map = Map(strip.Map, trace, false);
+        return PhotoSampler.Sample(photo, map, map.Width, map.Height);
+    }
+
+    /// <summary>Says of a crop that was cut out before where it lies.</summary>
+    /// <param name="strip">The strip in which the line was traced.</param>
+    /// <param name="trace">Where the line runs, in reading direction before mirroring.</param>
+    /// <param name="mirrored">True where the lettering is a mirror image.</param>
+    /// <param name="lettering">Probability that this is lettering.</param>
+    /// <param name="crop">The crop, turned and turned over like the trace.</param>
+    internal LetteringLine Place(Strip strip, LineTrace trace, bool mirrored, Probability lettering, GrayImage crop) => Place(strip, Map(strip.Map, trace, mirrored), lettering, crop);
+
+    private static LetteringLine Place(Strip strip, LineCropMap map, Probability lettering, GrayImage crop)
+    {
+        var trace = map.Trace;
         var inStrip = Box(map);
         var inPhoto = strip.Map.Bends
             ? BentLine.Box(strip.Map, inStrip)
             : new Quad(strip.Map.ToPhoto(inStrip.TopLeft), strip.Map.ToPhoto(inStrip.TopRight), strip.Map.ToPhoto(inStrip.BottomRight), strip.Map.ToPhoto(inStrip.BottomLeft));
-        var direction = mirrored ? trace.Turned().Direction : trace.Direction;
+        var direction = map.Mirrored ? trace.Turned().Direction : trace.Direction;
         return new LetteringLine(
             crop,
             map,
             inStrip,
             inPhoto,
-            new LineDirection(direction, !strip.Map.Bends && IsUpsideDown(strip.Map, trace), mirrored),
+            new LineDirection(direction, !strip.Map.Bends && IsUpsideDown(strip.Map, trace), map.Mirrored),
             PhotoHeight(strip.Map, trace),
             lettering)
         {

@@ -27,7 +27,7 @@ internal sealed class LineDetector : IDisposable
         var width = Math.Max(1, (int)Math.Round(strip.Width * scale));
         var height = Math.Max(1, (int)Math.Round(strip.Height * scale));
         var (fullWidth, fullHeight) = (RoundUp(width), RoundUp(height));
-        using var native = NativeImage.From(strip);
+        using var native = NativeImage.View(strip);
         using var shrunk = native.Apply((from, to) => Cv2.Resize(from, to, new Size(width, height), 0, 0, InterpolationFlags.Area));
 
         // The mean grey, as in training: repeated edge pixels would look like engraved rules.

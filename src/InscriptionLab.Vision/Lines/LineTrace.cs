@@ -33,10 +33,11 @@ internal sealed record LineTrace(PixelPoint Start, PixelPoint End, double Bow, d
     /// <summary>Gives the strip point at a distance along the line from its start and a distance down from its middle line.</summary>
     internal PixelPoint At(double along, double down)
     {
-        var u = Length > 0 ? Math.Clamp(((2 * along) / Length) - 1, -1, 1) : 0;
-        var bulge = Bow * (1 - (u * u));
-        var (a, d) = (Along, Down);
-        return new PixelPoint(Start.X + (along * a.X) + ((down + bulge) * d.X), Start.Y + (along * a.Y) + ((down + bulge) * d.Y));
+        var length = Length;
+        var (x, y) = length > 0 ? ((End.X - Start.X) / length, (End.Y - Start.Y) / length) : (1, 0);
+        var u = length > 0 ? Math.Clamp(((2 * along) / length) - 1, -1, 1) : 0;
+        var off = down + (Bow * (1 - (u * u)));
+        return new PixelPoint(Start.X + (along * x) - (off * y), Start.Y + (along * y) + (off * x));
     }
 
     /// <summary>Gives a strip point as distance along the line from its start and distance down from the straight line between its ends.</summary>

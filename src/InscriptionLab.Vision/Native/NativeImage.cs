@@ -1,4 +1,5 @@
 using System;
+using System.Buffers;
 using System.Threading;
 using InscriptionLab.Imaging;
 using OpenCvSharp;
@@ -10,9 +11,12 @@ internal sealed class NativeImage : IDisposable
 {
     private static int _alive;
 
-    private NativeImage(Mat mat)
+    /// <summary>Keeps the pixels of a managed picture in place while this one shows them.</summary>
+    private MemoryHandle _held;
+
+    private NativeImage(Mat mat, MemoryHandle held = default)
     {
-        Mat = mat;
+        (Mat, _held) = (mat, held);
         Interlocked.Increment(ref _alive);
     }
 
@@ -29,8 +33,15 @@ internal sealed class NativeImage : IDisposable
         {
             Interlocked.Decrement(ref _alive);
             Mat.Dispose();
+            _held.Dispose();
         }
     }
+
+    /// <summary>Shows a grey picture without copying it: to be read only, since pictures do not change.</summary>
+    internal static NativeImage View(GrayImage image) => View(image.Memory, image.Width, image.Height, MatType.CV_8UC1);
+
+    /// <summary>Shows a colour picture (blue, green, red) without copying it: to be read only.</summary>
+    internal static NativeImage View(ColourImage image) => View(image.Memory, image.Width, image.Height, MatType.CV_8UC3);
 
     /// <summary>Copies a grey picture in.</summary>
     internal static NativeImage From(GrayImage image)
@@ -82,5 +93,19 @@ internal sealed class NativeImage : IDisposable
     {
         using var whole = Mat.IsContinuous() ? null : Mat.Clone();
         return new ColourImage(Mat.Width, Mat.Height, System.Runtime.InteropServices.MemoryMarshal.AsBytes((whole ?? Mat).AsSpan<Vec3b>()).ToArray());
+    }
+
+    private static unsafe NativeImage View(ReadOnlyMemory<byte> pixels, int width, int height, MatType type)
+    {
+        var held = pixels.Pin();
+        try
+        {
+            return new NativeImage(Mat.FromPixelData(height, width, type, (IntPtr)held.Pointer), held);
+        }
+        catch
+        {
+            held.Dispose();
+            throw;
+        }
     }
 }

@@ -41,7 +41,7 @@ public static class PictureCutter
     public static ColourImage Halve(ColourImage picture)
     {
         ArgumentNullException.ThrowIfNull(picture);
-        using var native = NativeImage.From(picture);
+        using var native = NativeImage.View(picture);
         var size = new Size((picture.Width + 1) / 2, (picture.Height + 1) / 2);
         using var half = native.Apply((from, to) => Cv2.Resize(from, to, size, 0, 0, InterpolationFlags.Area));
         return half.ToColour();

@@ -15,7 +15,7 @@ public static class PictureEncoder
     public static byte[] ToPng(GrayImage picture)
     {
         ArgumentNullException.ThrowIfNull(picture);
-        using var native = NativeImage.From(picture);
+        using var native = NativeImage.View(picture);
         return Encode(native, ".png");
     }
 
@@ -23,7 +23,7 @@ public static class PictureEncoder
     public static byte[] ToPng(ColourImage picture)
     {
         ArgumentNullException.ThrowIfNull(picture);
-        using var native = NativeImage.From(picture);
+        using var native = NativeImage.View(picture);
         return Encode(native, ".png");
     }
 
@@ -34,7 +34,7 @@ public static class PictureEncoder
     {
         ArgumentNullException.ThrowIfNull(picture);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(longestSide);
-        using var native = NativeImage.From(picture);
+        using var native = NativeImage.View(picture);
         using var small = Shrunk(native, longestSide);
         return Encode(small ?? native, ".png");
     }
@@ -43,7 +43,7 @@ public static class PictureEncoder
     public static byte[] ToJpeg(GrayImage picture)
     {
         ArgumentNullException.ThrowIfNull(picture);
-        using var native = NativeImage.From(picture);
+        using var native = NativeImage.View(picture);
         return Encode(native, ".jpg", (int)ImwriteFlags.JpegQuality, JpegQuality);
     }
 
@@ -66,7 +66,7 @@ public static class PictureEncoder
     {
         ArgumentNullException.ThrowIfNull(picture);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(longestSide);
-        using var native = NativeImage.From(picture);
+        using var native = NativeImage.View(picture);
         using var small = Shrunk(native, longestSide);
         return Encode(small ?? native, ".jpg", (int)ImwriteFlags.JpegQuality, JpegQuality);
     }

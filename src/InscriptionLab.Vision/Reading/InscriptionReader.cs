@@ -98,7 +98,9 @@ public sealed class InscriptionReader : IDisposable
         var turn = ((end.X - start.X) * (box.BottomLeft.Y - box.TopLeft.Y)) - ((end.Y - start.Y) * (box.BottomLeft.X - box.TopLeft.X));
         var mirrored = turn < 0;
         var trace = mirrored ? new LineTrace(end, start, 0, height, 1) : new LineTrace(start, end, 0, height, 1);
-        var (line, sight) = Look(photo, strip, [trace], mirrored, cancel)[0];
+        var line = _cropper.Cut(photo, strip, trace, mirrored, Probability.One);
+        var sight = _reader.Network.Look([line.Crop], cancel)[0];
+        line = line with { Lettering = Probability.From(sight.Lettering) };
         var reading = _reader.Read(line, sight);
         return reading.Letters.Any(IsInk) ? Beside([reading], cancel)[0] : null;
     }
@@ -132,21 +134,13 @@ public sealed class InscriptionReader : IDisposable
     /// <summary>Looks at each line in the orientation in which it reads.</summary>
     private List<(LetteringLine Line, LineSight Sight, LineTrace Origin)> LookUpright(Photo photo, Strip strip, IReadOnlyList<LineTrace> traces, CancellationToken cancel)
     {
-        var crops = traces.Select(trace => _cropper.Cut(photo, strip, trace, false, Probability.One).Crop).ToList();
-        GrayImage[] all = [.. crops, .. crops.Select(CropTurns.Turned), .. crops.Select(CropTurns.Mirrored), .. crops.Select(crop => CropTurns.Turned(CropTurns.Mirrored(crop)))];
-        var looks = _reader.Network.Look(all, cancel);
-        var weights = traces.Select((_, index) => LineOrientation.Weigh([.. Enumerable.Range(0, LineOrientation.Count).Select(turn => looks[(turn * traces.Count) + index])])).ToList();
+        var views = new LineViews(_reader.Network, [.. traces.Select(trace => _cropper.Crop(photo, strip, trace))], _options.LetteringFrom.Value, cancel);
+        var weights = traces.Select((_, line) => LineOrientation.Weigh(views.Of(line))).ToList();
         var mirrored = LineOrientation.IsMirrored(weights);
         var turned = LineOrientation.AreTurned(traces, weights, mirrored, _options.OwnTurnOdds);
-        var upright = traces.Select((trace, index) => turned[index] ? trace.Turned() : trace).ToList();
-        return [.. Look(photo, strip, upright, mirrored, cancel).Zip(traces, (item, origin) => (item.Line, item.Sight, origin))];
-    }
-
-    private List<(LetteringLine Line, LineSight Sight)> Look(Photo photo, Strip strip, IReadOnlyList<LineTrace> traces, bool mirrored, CancellationToken cancel)
-    {
-        var lines = traces.Select(trace => _cropper.Cut(photo, strip, trace, mirrored, Probability.From(trace.Score))).ToList();
-        var sights = _reader.Network.Look([.. lines.Select(line => line.Crop)], cancel);
-        return [.. lines.Zip(sights, (line, sight) => (line with { Lettering = Probability.From(sight.Lettering) }, sight))];
+        var upright = views.Upright([.. turned.Select(turn => (turn ? LineOrientation.Turned : 0) | (mirrored ? LineOrientation.Mirrored : 0))], cancel);
+        return [.. traces.Select((trace, line) =>
+            (_cropper.Place(strip, turned[line] ? trace.Turned() : trace, mirrored, Probability.From(upright[line].Sight.Lettering), upright[line].Crop), upright[line].Sight, trace))];
     }
 
     private ImmutableArray<LineReading> Beside(ImmutableArray<LineReading> first, CancellationToken cancel)

@@ -30,13 +30,16 @@ internal static class LineOrientation
     /// <summary>Natural logarithm of how often photos are mirror images, a guess: one in a hundred.</summary>
     private const double MirroredPrior = -4.6;
 
+    /// <summary>The mean peak of a crop that was not looked at: the middle of what the wrong way round gives.</summary>
+    private const double UnseenPeak = 0.5;
+
     /// <summary>Weighs the four orientations of one line.</summary>
-    /// <param name="looks">What the network saw in the crop as traced, turned, mirrored, mirrored and turned.</param>
-    /// <returns>Log-weights of the line being upright, turned, mirrored, mirrored and turned as traced.</returns>
-    internal static double[] Weigh(IReadOnlyList<LineSight> looks) =>
+    /// <param name="looks">What the network saw in the crop as traced, turned, mirrored, mirrored and turned; null where it did not look, at least one not null.</param>
+    /// <returns>Log-weights of the line being upright, turned, mirrored, mirrored and turned as traced; a few looks count as much as four.</returns>
+    internal static double[] Weigh(IReadOnlyList<LineSight?> looks) =>
     [.. Enumerable.Range(0, Count).Select(orientation =>
-        (ClearReading * looks[orientation].MeanPeak)
-        + Enumerable.Range(0, Count).Sum(crop => Math.Log(Math.Max(Floor, looks[crop].Orientation[orientation ^ crop]))))];
+        (ClearReading * (looks[orientation]?.MeanPeak ?? UnseenPeak))
+        + (Count * Enumerable.Range(0, Count).Where(crop => looks[crop] is not null).Average(crop => Math.Log(Math.Max(Floor, looks[crop]!.Orientation[orientation ^ crop])))))];
 
     /// <summary>A photo is mirrored or not, all lines together.</summary>
     /// <param name="weights">Weights of each line.</param>

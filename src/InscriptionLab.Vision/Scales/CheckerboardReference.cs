@@ -36,7 +36,7 @@ internal sealed class CheckerboardReference : IScaleReference
     /// <inheritdoc/>
     public ScaleSighting? Find(GrayImage image, Length? size, CancellationToken cancel)
     {
-        using var native = NativeImage.From(image);
+        using var native = NativeImage.View(image);
         var shrink = Math.Min(1.0, SearchSide / (double)Math.Max(image.Width, image.Height));
         ImmutableArray<LatticeCorner> lattice;
         if (shrink < 1)

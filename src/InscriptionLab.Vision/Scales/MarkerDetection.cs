@@ -40,7 +40,7 @@ internal sealed record MarkerDetection(IReadOnlyList<PixelPoint[]> Squares, IRea
     /// <param name="cancel">Stops the search.</param>
     internal static MarkerDetection Of(GrayImage image, bool cardOnly, CancellationToken cancel)
     {
-        using var native = NativeImage.From(image);
+        using var native = NativeImage.View(image);
         var best = new MarkerDetection([], [], 0);
         Rect[]? shapes = null;
         foreach (var type in cardOnly ? Dictionaries.Take(1) : Dictionaries)

@@ -32,7 +32,7 @@ internal static class SaddleFinder
     /// <summary>Finds saddle points, strongest first.</summary>
     internal static List<SaddlePoint> Find(GrayImage image)
     {
-        using var native = NativeImage.From(image);
+        using var native = NativeImage.View(image);
         using var smooth = native.Apply((from, to) =>
         {
             from.ConvertTo(to, MatType.CV_32FC1);

@@ -19,7 +19,7 @@ internal static class StraightEdges
     /// <param name="smallestShare">Shortest piece, as a share of the picture's longer side.</param>
     internal static List<PixelSegment> Find(GrayImage image, double smallestShare)
     {
-        using var native = NativeImage.From(image);
+        using var native = NativeImage.View(image);
         return [.. Find(native, SearchSide, smallestShare).Concat(Find(native, CoarseSide, smallestShare)).OrderByDescending(s => s.Length.Pixels)];
     }
 

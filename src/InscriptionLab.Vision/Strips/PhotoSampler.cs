@@ -1,4 +1,5 @@
 using System;
+using System.Threading.Tasks;
 using InscriptionLab.Imaging;
 using InscriptionLab.Measures;
 using InscriptionLab.Photos;
@@ -9,7 +10,8 @@ namespace InscriptionLab.Vision.Strips;
 
 /// <summary>
 /// Fills a derived picture (a strip, a line crop) straight from a photo, resampled once. Where the derived picture magnifies, the photo is
-/// interpolated with an eight-tap Lanczos kernel; where it shrinks, it is sampled as densely as the photo itself and averaged down, so that nothing aliases.
+/// interpolated with an eight-tap Lanczos kernel; where it shrinks, it is sampled as densely as the photo itself (linearly where that is so both ways: the mean
+/// over the samples hides the kernel) and averaged down, so that nothing aliases.
 /// Points outside the photo show its nearest edge pixel.
 /// </summary>
 public static class PhotoSampler
@@ -19,6 +21,9 @@ public static class PhotoSampler
 
     /// <summary>Shrinking by less than this needs no averaging: the aliased band is above what a phone's lens and JPEG keep.</summary>
     private const double FreeShrink = 1.15;
+
+    /// <summary>Samples held at once: 8 MB of positions.</summary>
+    private const int SamplesAtOnce = 1 << 20;
 
     /// <summary>Places in each direction at which the scale of the map is looked at.</summary>
     private const int Probes = 5;
@@ -40,7 +45,7 @@ public static class PhotoSampler
     public static GrayImage Sample(GrayImage source, IPixelMap map, int width, int height)
     {
         ArgumentNullException.ThrowIfNull(source);
-        using var native = NativeImage.From(source);
+        using var native = NativeImage.View(source);
         using var sampled = Sample(native, map, width, height);
         return sampled.ToGray();
     }
@@ -50,7 +55,7 @@ public static class PhotoSampler
     public static ColourImage Sample(ColourImage source, IPixelMap map, int width, int height)
     {
         ArgumentNullException.ThrowIfNull(source);
-        using var native = NativeImage.From(source);
+        using var native = NativeImage.View(source);
         using var sampled = Sample(native, map, width, height);
         return sampled.ToColour();
     }
@@ -60,40 +65,36 @@ public static class PhotoSampler
         ArgumentNullException.ThrowIfNull(map);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(width);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(height);
-        var (samplesX, samplesY) = SamplesPerPixel(map, width, height);
-        using var positions = Positions(map, width, height, samplesX, samplesY);
-        using var none = NativeImage.Own(new Mat());
-        var dense = source.Apply((from, to) => Cv2.Remap(from, to, positions.Mat, none.Mat, InterpolationFlags.Lanczos4, BorderTypes.Replicate));
-        if (samplesX == 1 && samplesY == 1)
+        var grid = new SampleGrid(map, width, SamplesPerPixel(map, width, height));
+        var result = NativeImage.Empty(height, width, source.Mat.Type());
+        try
         {
-            return dense;
+            var rows = Math.Max(1, SamplesAtOnce / grid.SamplesPerRow);
+            Parallel.For(0, (height + rows - 1) / rows, band => Fill(result.Mat, source.Mat, grid, band * rows, Math.Min(height, (band + 1) * rows)));
+            return result;
         }
-
-        using (dense)
+        catch
         {
-            return dense.Apply((from, to) => Cv2.Resize(from, to, new Size(width, height), 0, 0, InterpolationFlags.Area));
+            result.Dispose();
+            throw;
         }
     }
 
-    private static NativeImage Positions(IPixelMap map, int width, int height, int samplesX, int samplesY)
+    /// <summary>Fills some rows of the result. Bands keep memory flat however densely a large photo is sampled.</summary>
+    private static void Fill(Mat result, Mat source, SampleGrid grid, int from, int to)
     {
-        var columns = width * samplesX;
-        var rows = height * samplesY;
-        var positions = NativeImage.Own(new Mat(rows, columns, MatType.CV_32FC2));
-        var run = new PixelPoint[columns];
-        var floats = positions.Mat.AsSpan<Vec2f>();
-        for (var row = 0; row < rows; row++)
+        using var rows = NativeImage.Own(result.RowRange(from, to));
+        using var positions = grid.Positions(from, to);
+        using var none = NativeImage.Own(new Mat());
+        if (!grid.IsDense)
         {
-            var first = new PixelPoint(((0.5 / samplesX) - 0.5), (((row + 0.5) / samplesY) - 0.5));
-            map.FillRun(first, 1.0 / samplesX, 0, run);
-            var target = floats.Slice(row * columns, columns);
-            for (var column = 0; column < columns; column++)
-            {
-                target[column] = new Vec2f((float)run[column].X, (float)run[column].Y);
-            }
+            Cv2.Remap(source, rows.Mat, positions.Mat, none.Mat, InterpolationFlags.Lanczos4, BorderTypes.Replicate);
+            return;
         }
 
-        return positions;
+        using var dense = NativeImage.Own(new Mat());
+        Cv2.Remap(source, dense.Mat, positions.Mat, none.Mat, grid.IsDenseBothWays ? InterpolationFlags.Linear : InterpolationFlags.Lanczos4, BorderTypes.Replicate);
+        Cv2.Resize(dense.Mat, rows.Mat, rows.Mat.Size(), 0, 0, InterpolationFlags.Area);
     }
 
     /// <summary>Photo pixels that one pixel of the result covers, at its largest, in each direction.</summary>

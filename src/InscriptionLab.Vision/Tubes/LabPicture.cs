@@ -27,7 +27,7 @@ internal sealed class LabPicture : IDisposable
     internal static LabPicture From(ColourImage colour, int longerSide)
     {
         var scale = Math.Min(1.0, (double)longerSide / Math.Max(colour.Width, colour.Height));
-        using var full = NativeImage.From(colour);
+        using var full = NativeImage.View(colour);
         var size = new Size(Math.Max(1, (int)Math.Round(colour.Width * scale)), Math.Max(1, (int)Math.Round(colour.Height * scale)));
         using var small = full.Apply((from, to) => Cv2.Resize(from, to, size, 0, 0, InterpolationFlags.Area));
         using var floats = small.Apply((from, to) => from.ConvertTo(to, MatType.CV_32FC3, 1 / 255.0));

@@ -24,7 +24,7 @@ internal sealed class LinearPicture : IDisposable
 
     internal static LinearPicture From(ColourImage colour)
     {
-        using var coded = NativeImage.From(colour);
+        using var coded = NativeImage.View(colour);
         using var table = NativeImage.Own(new Mat(1, 256, MatType.CV_32FC1));
         var levels = table.Mat.AsSpan<float>();
         for (var i = 0; i < levels.Length; i++)

@@ -47,7 +47,7 @@ internal sealed class TubeNetwork : IDisposable
         var width = Math.Max(CellSize, (int)Math.Round(colour.Width * scale));
         var height = Math.Max(CellSize, (int)Math.Round(colour.Height * scale));
         var (fullWidth, fullHeight) = (RoundUp(width), RoundUp(height));
-        using var full = NativeImage.From(colour);
+        using var full = NativeImage.View(colour);
         using var small = full.Apply((from, to) => Cv2.Resize(from, to, new Size(width, height), 0, 0, scale < 1 ? InterpolationFlags.Area : InterpolationFlags.Linear));
         using var padded = small.Apply((from, to) => Cv2.CopyMakeBorder(from, to, 0, fullHeight - height, 0, fullWidth - width, BorderTypes.Replicate));
         var pixels = padded.Mat.AsSpan<Vec3b>();

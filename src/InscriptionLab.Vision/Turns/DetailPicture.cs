@@ -66,7 +66,7 @@ internal sealed class DetailPicture : IDisposable
     /// <param name="still">Grey levels that do not turn with the tube, pixel by pixel, to be taken out first; null for none.</param>
     internal static DetailPicture From(GrayImage image, CylinderStripMap map, int photoWidth, int photoHeight, float[]? still = null)
     {
-        using var gray = NativeImage.From(image);
+        using var gray = NativeImage.View(image);
         using var floats = gray.Apply((from, to) => from.ConvertTo(to, MatType.CV_32FC1));
         if (still is not null)
         {

@@ -97,7 +97,7 @@ internal sealed class TurnMosaicBuilder
         var piece = new CylinderStripMap(map.Pose, map.PixelsPerRadius, map.FirstAxial, Angle.FromRadians(map.FirstAround.Radians + (firstRow / map.PixelsPerRadius)));
         var width = canvas.Width;
         var gray = PhotoSampler.Sample(photo, piece, width, rows);
-        using var native = NativeImage.From(gray);
+        using var native = NativeImage.View(gray);
         using var floats = native.Apply((from, to) => from.ConvertTo(to, MatType.CV_32FC1));
         using var broad = floats.Apply((from, to) => Cv2.GaussianBlur(from, to, new Size(0, 0), BandWidth * map.PixelsPerRadius, 0, BorderTypes.Replicate));
         using var lit = NativeImage.Own(new Mat(rows, width, MatType.CV_32FC1));
