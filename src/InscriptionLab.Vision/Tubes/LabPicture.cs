@@ -1,5 +1,4 @@
 using System;
-using InscriptionLab.Imaging;
 using InscriptionLab.Vision.Native;
 using OpenCvSharp;
 
@@ -24,12 +23,9 @@ internal sealed class LabPicture : IDisposable
     public void Dispose() => Image.Dispose();
 
     /// <summary>Shrinks a colour picture until its longer side is no longer than given.</summary>
-    internal static LabPicture From(ColourImage colour, int longerSide)
+    internal static LabPicture From(SmallCopy copy, int longerSide)
     {
-        var scale = Math.Min(1.0, (double)longerSide / Math.Max(colour.Width, colour.Height));
-        using var full = NativeImage.View(colour);
-        var size = new Size(Math.Max(1, (int)Math.Round(colour.Width * scale)), Math.Max(1, (int)Math.Round(colour.Height * scale)));
-        using var small = full.Apply((from, to) => Cv2.Resize(from, to, size, 0, 0, InterpolationFlags.Area));
+        using var small = copy.To(Math.Min(longerSide, Math.Max(copy.PhotoWidth, copy.PhotoHeight)), out var scale);
         using var floats = small.Apply((from, to) => from.ConvertTo(to, MatType.CV_32FC3, 1 / 255.0));
         return new LabPicture(floats.Apply((from, to) => Cv2.CvtColor(from, to, ColorConversionCodes.BGR2Lab)), scale);
     }

@@ -30,7 +30,7 @@ internal sealed class OutlineHypotheses(TubeFinderOptions options)
     private const double CoarseError = 4;
 
     /// <summary>Gives the tubes along a direction, best first.</summary>
-    internal IEnumerable<(Tube Tube, double Score)> Along(double direction, Photo photo, LabPicture picture, LinearPicture linear, TubeMaps? maps)
+    internal IEnumerable<(Tube Tube, double Score)> Along(double direction, Photo photo, LabPicture picture, LinearLight linear, TubeMaps? maps)
     {
         var (evidence, lines) = Level(picture, direction, maps);
         var smallest = options.SmallestDiameter * options.WorkingSide;
@@ -97,7 +97,7 @@ internal sealed class OutlineHypotheses(TubeFinderOptions options)
         }
     }
 
-    private Tube? Refine(Photo photo, LinearPicture linear, TurnedProfiles profiles, OutlinePair pair, double scale, bool networkLooked)
+    private Tube? Refine(Photo photo, LinearLight linear, TurnedProfiles profiles, OutlinePair pair, double scale, bool networkLooked)
     {
         PixelSegment InPhoto(EdgeLine line)
         {

@@ -2,8 +2,6 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using InscriptionLab.Measures;
-using InscriptionLab.Vision.Native;
-using OpenCvSharp;
 
 namespace InscriptionLab.Vision.Tubes;
 
@@ -38,7 +36,7 @@ internal static class OutlineRefiner
     /// <param name="coarse">The coarse line, photo pixels.</param>
     /// <param name="reach">How far from the coarse line the edge may lie, pixels.</param>
     /// <returns>The refined line, or null where no straight edge is found.</returns>
-    internal static RefinedOutline? Refine(LinearPicture picture, PixelSegment coarse, double reach)
+    internal static RefinedOutline? Refine(LinearLight picture, PixelSegment coarse, double reach)
     {
         RefinedOutline? refined = null;
         var line = coarse;
@@ -56,7 +54,7 @@ internal static class OutlineRefiner
         return refined;
     }
 
-    private static RefinedOutline? Once(LinearPicture picture, PixelSegment line, double reach)
+    private static RefinedOutline? Once(LinearLight picture, PixelSegment line, double reach)
     {
         var length = line.Length.Pixels;
         if (!(length > Pieces))
@@ -97,67 +95,46 @@ internal static class OutlineRefiner
     }
 
     /// <summary>Averages the photo along pieces of a line: for each piece a profile across it, three colours a sample, or null where it leaves the photo.</summary>
-    private static float[]?[] Straighten(LinearPicture picture, PixelSegment line, double reach, out double[] middles)
+    private static float[]?[] Straighten(LinearLight picture, PixelSegment line, double reach, out double[] middles)
     {
         var length = line.Length.Pixels;
-        var ux = (line.End.X - line.Start.X) / length;
-        var uy = (line.End.Y - line.Start.Y) / length;
+        var along = ((line.End.X - line.Start.X) / length, (line.End.Y - line.Start.Y) / length);
         var half = (int)Math.Ceiling(reach * Fineness);
-        var rows = (2 * half) + 1;
         var samples = (int)Math.Clamp(length / Pieces, 4, SamplesPerPiece);
-        var columns = samples * Pieces;
-        using var positions = NativeImage.Own(new Mat(columns, rows, MatType.CV_32FC2));
-        var points = positions.Mat.AsSpan<Vec2f>();
         middles = new double[Pieces];
-        for (var column = 0; column < columns; column++)
-        {
-            var along = length * (column + 0.5) / columns;
-            middles[column / samples] += along / samples;
-            for (var row = 0; row < rows; row++)
-            {
-                var across = (row - half) / (double)Fineness;
-                points[(column * rows) + row] = new Vec2f(
-                    (float)(line.Start.X + (ux * along) - (uy * across)),
-                    (float)(line.Start.Y + (uy * along) + (ux * across)));
-            }
-        }
-
-        using var none = NativeImage.Own(new Mat());
-        using var sampled = picture.Image.Apply((from, to) => Cv2.Remap(
-            from, to, positions.Mat, none.Mat, InterpolationFlags.Linear, BorderTypes.Constant, new Scalar(float.NaN, float.NaN, float.NaN)));
-        var colours = sampled.Mat.AsSpan<Vec3f>();
         var profiles = new float[]?[Pieces];
         for (var piece = 0; piece < Pieces; piece++)
         {
-            profiles[piece] = Average(colours.Slice(piece * samples * rows, samples * rows), samples, rows);
+            var places = new double[samples];
+            for (var sample = 0; sample < samples; sample++)
+            {
+                places[sample] = length * ((piece * samples) + sample + 0.5) / (Pieces * samples);
+            }
+
+            middles[piece] = places.Average();
+            profiles[piece] = Profile(picture, line.Start, along, places, half);
         }
 
         return profiles;
     }
 
-    private static float[]? Average(ReadOnlySpan<Vec3f> colours, int samples, int rows)
+    private static float[]? Profile(LinearLight picture, PixelPoint start, (double X, double Y) along, double[] places, int half)
     {
+        var rows = (2 * half) + 1;
         var profile = new float[rows * 3];
         for (var row = 0; row < rows; row++)
         {
+            var across = (row - half) / (double)Fineness;
+            var colour = profile.AsSpan(row * 3, 3);
             var count = 0;
-            for (var sample = 0; sample < samples; sample++)
+            foreach (var place in places)
             {
-                var colour = colours[(sample * rows) + row];
-                if (float.IsNaN(colour.Item0))
-                {
-                    continue;
-                }
-
-                profile[row * 3] += colour.Item0;
-                profile[(row * 3) + 1] += colour.Item1;
-                profile[(row * 3) + 2] += colour.Item2;
-                count++;
+                count += picture.AddTo(start.X + (along.X * place) - (along.Y * across), start.Y + (along.Y * place) + (along.X * across), colour) ? 1 : 0;
             }
 
             for (var channel = 0; channel < 3; channel++)
             {
-                profile[(row * 3) + channel] = count == 0 ? float.NaN : profile[(row * 3) + channel] / count;
+                colour[channel] = count == 0 ? float.NaN : colour[channel] / count;
             }
         }
 

@@ -25,6 +25,9 @@ public sealed class TubeFinder : IDisposable
     private const int StreakDirectionCount = 2;
     private const double StreakDirectionShare = 0.3;
 
+    /// <summary>Longer side of the copy that all smaller ones are made from, in working sides: at 2, what the first shrinking blurs is beyond the working picture.</summary>
+    private const int SidesOfCopy = 2;
+
     /// <summary>Directions nearer than this are one: 7 degrees, the steepest slope looked at.</summary>
     private const double SameDirection = 0.12;
 
@@ -89,10 +92,11 @@ public sealed class TubeFinder : IDisposable
     public Outcome<ImmutableArray<Tube>> Find(Photo photo, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(photo);
-        var maps = _network?.Look(photo.Colour);
-        using var small = LabPicture.From(photo.Colour, _options.DirectionSide);
-        using var picture = LabPicture.From(photo.Colour, _options.WorkingSide);
-        using var linear = LinearPicture.From(photo.Colour);
+        using var copy = SmallCopy.Of(photo.Colour, SidesOfCopy * _options.WorkingSide);
+        var maps = _network?.Look(copy);
+        using var small = LabPicture.From(copy, _options.DirectionSide);
+        using var picture = LabPicture.From(copy, _options.WorkingSide);
+        var linear = new LinearLight(photo.Colour);
         var found = new List<(Tube Tube, double Score)>();
         foreach (var direction in Directions(small, maps))
         {

@@ -1,5 +1,4 @@
 using System;
-using InscriptionLab.Imaging;
 using InscriptionLab.Vision.Models;
 using InscriptionLab.Vision.Native;
 using OpenCvSharp;
@@ -35,20 +34,17 @@ internal sealed class TubeNetwork : IDisposable
     public void Dispose() => _network.Dispose();
 
     /// <summary>Looks at a photo.</summary>
-    internal TubeMaps Look(ColourImage colour)
+    internal TubeMaps Look(SmallCopy copy)
     {
-        var looks = Array.ConvertAll(LongerSides, side => Look(colour, side));
+        var looks = Array.ConvertAll(LongerSides, side => Look(copy, side));
         return looks[^1].MeanWith(looks.AsSpan(..^1));
     }
 
-    private TubeMaps Look(ColourImage colour, int longerSide)
+    private TubeMaps Look(SmallCopy copy, int longerSide)
     {
-        var scale = (double)longerSide / Math.Max(colour.Width, colour.Height);
-        var width = Math.Max(CellSize, (int)Math.Round(colour.Width * scale));
-        var height = Math.Max(CellSize, (int)Math.Round(colour.Height * scale));
+        using var small = copy.To(longerSide, out var scale);
+        var (width, height) = (small.Mat.Width, small.Mat.Height);
         var (fullWidth, fullHeight) = (RoundUp(width), RoundUp(height));
-        using var full = NativeImage.View(colour);
-        using var small = full.Apply((from, to) => Cv2.Resize(from, to, new Size(width, height), 0, 0, scale < 1 ? InterpolationFlags.Area : InterpolationFlags.Linear));
         using var padded = small.Apply((from, to) => Cv2.CopyMakeBorder(from, to, 0, fullHeight - height, 0, fullWidth - width, BorderTypes.Replicate));
         var pixels = padded.Mat.AsSpan<Vec3b>();
         var plane = pixels.Length;
