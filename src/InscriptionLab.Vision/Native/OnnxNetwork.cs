@@ -57,9 +57,6 @@ internal sealed class OnnxNetwork : IDisposable
     {
         using var input = OrtValue.CreateTensorValueFromMemory(numbers, shape);
         using var run = new RunOptions();
-
-        // What a large picture needed is given back at once: the next stages need the memory more than the next run needs the time.
-        run.AddRunConfigEntry("memory.enable_memory_arena_shrinkage", "cpu:0");
         try
         {
             using var results = _session.Run(run, [_input], [input], _outputs);
