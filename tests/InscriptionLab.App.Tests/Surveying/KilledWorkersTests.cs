@@ -82,14 +82,14 @@ public sealed class KilledWorkersTests : IDisposable
     public async Task Two_workers_of_one_core_each_beside_one()
     {
         var broker = _rabbit.Address();
-        var (one, first) = await TimedAsync(broker, 1);
-        var (two, second) = await TimedAsync(broker, 2);
+        var (one, first, steadyOne) = await TimedAsync(broker, 1);
+        var (two, second, steadyTwo) = await TimedAsync(broker, 2);
 
-        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"{Photos} photos: one worker on one core {one.TotalSeconds:0.0} s, two workers on one core each {two.TotalSeconds:0.0} s, {one / two:0.00} times as fast, start-up included; {first / Photos} bytes of database a photo; load of the machine {File.ReadAllText("/proc/loadavg").Split(' ')[0]} on {Environment.ProcessorCount} cores"));
+        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"{Photos} photos: one worker on one core {one.TotalSeconds:0.0} s, two workers on one core each {two.TotalSeconds:0.0} s, {one / two:0.00} times as fast, start-up included; once every worker has kept its first two photos {steadyOne:0.000} and {steadyTwo:0.000} photos a second, {steadyTwo / steadyOne:0.00} times as fast; {first / Photos} bytes of database a photo; load of the machine {File.ReadAllText("/proc/loadavg").Split(' ')[0]} on {Environment.ProcessorCount} cores"));
         Assert.Equal(first, second, first * 0.2);
     }
 
-    private async Task<(TimeSpan Time, double Bytes)> TimedAsync(string broker, int count)
+    private async Task<(TimeSpan Time, double Bytes, double Steady)> TimedAsync(string broker, int count)
     {
         var database = _postgres.NewDatabase();
         await FeedAsync(broker, database, 0);
@@ -101,7 +101,7 @@ public sealed class KilledWorkersTests : IDisposable
         var time = clock.Elapsed - new InscriptionLab.Surveys.Queue.QueueOptions().Quiet;
         Array.ForEach(workers, worker => worker.Dispose());
         Assert.Equal(Photos, said.Sum(line => int.Parse(line.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture)));
-        return (time, Size(database));
+        return (time, Size(database), Steady(database));
     }
 
     private async Task<string> FeedAsync(string broker, string database, int damaged)
@@ -121,6 +121,18 @@ public sealed class KilledWorkersTests : IDisposable
     private static long Count(string database, string table) => Ask(database, $"SELECT count(*) FROM {table}");
 
     private static long Size(string database) => Ask(database, "SELECT pg_database_size(current_database()) - (SELECT pg_database_size('template1'))");
+
+    /// <summary>
+    /// Gives the photos a second between the time at which both workers, or the one, are past start and first photos and the time at which the queue runs empty:
+    /// from the fifth photo kept to the last but one, the same for one worker and for two.
+    /// </summary>
+    private static double Steady(string database)
+    {
+        const int First = 4;
+        var last = Photos - 2;
+        var times = new[] { First, last }.Select(place => Ask(database, FormattableString.Invariant($"SELECT added_at FROM examinations ORDER BY added_at LIMIT 1 OFFSET {place}"))).ToArray();
+        return (last - First) / ((times[1] - times[0]) / 1000.0);
+    }
 
     private static long Ask(string database, string question)
     {
