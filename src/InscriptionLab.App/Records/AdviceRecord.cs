@@ -11,4 +11,8 @@ internal sealed record AdviceRecord(string? Worst, ImmutableArray<LimitRecord> L
     /// <summary>Gets from which side the light comes; left out where that was not told.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public LightRecord? Light { get; init; }
+
+    /// <summary>Gets how sharp the tube's outlines are; left out where that could not be measured.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public OutlinesRecord? Outlines { get; init; }
 }

@@ -88,6 +88,9 @@ internal static class RecordMaker
         Light = advice.Measures.Light is Outcome<LampSight>.Found { Value: var lamp }
             ? new LightRecord(lamp.Words, Math.Round(lamp.Side.Degrees), Math.Round(lamp.Uncertainty.Degrees), Math.Round(lamp.InPhoto.Degrees), lamp.Basis)
             : null,
+        Outlines = advice.Measures.Outlines is Outcome<OutlineSharpness>.Found { Value: var outlines }
+            ? new OutlinesRecord(Math.Round(outlines.Mtf50, MeasureDigits), Math.Round(outlines.Rise.Pixels, MeasureDigits), outlines.Places, OutlineSharpness.Source)
+            : null,
     };
 
     internal static ImmutableArray<double> Of(PixelPoint point) =>

@@ -175,6 +175,11 @@ internal sealed class TextReport
             Entry("light", light);
         }
 
+        if (OutlineWords.Of(advice.Measures) is { } outlines)
+        {
+            Entry("outlines", outlines);
+        }
+
         var name = "limited by";
         if (advice.Worst is null)
         {

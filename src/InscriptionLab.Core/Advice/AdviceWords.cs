@@ -8,6 +8,9 @@ namespace InscriptionLab.Advice;
 /// <summary>What is said of each limit, and the steps to a better photo. Steps are common practice of photographing small relief unless a figure is given.</summary>
 internal static class AdviceWords
 {
+    /// <summary>How many times sharper than the letters the tube's outlines must be to be called sharp beside them (a choice).</summary>
+    private const double OutlinesSharper = 2;
+
     internal static string Sentence(LimitKind kind) => kind switch
     {
         LimitKind.Pixels => "The letters are too small in the photo.",
@@ -35,7 +38,7 @@ internal static class AdviceWords
         ],
         LimitKind.Focus =>
         [
-            "Touch the lettering on the screen so that the camera focuses there, not on the edge of the tube or on the background.",
+            Behind(m) + "Touch the lettering on the screen so that the camera focuses there, not on the edge of the tube or on the background.",
             "Keep at least the camera's shortest distance (about 10 cm on most phones) and support the phone on something firm.",
         ],
         LimitKind.Motion =>
@@ -87,6 +90,11 @@ internal static class AdviceWords
         LimitKind.NoScale => ["Lay a checkerboard or marker card, or a millimetre rule, along the tube, at the height of the lettering and right beside it, not on the table below."],
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No steps for this limit."),
     };
+
+    /// <summary>Says where the camera focused, where the outlines tell it: they lie behind the lettering by half the tube's diameter.</summary>
+    private static string Behind(LetteringMeasures m) => m.Read && m.Outlines is Outcome<OutlineSharpness>.Found { Value: var outlines } && outlines.Blur.Pixels * OutlinesSharper < m.SharpBlur.Pixels
+        ? "The tube's outlines are sharp, so the camera focused behind the lettering, or on the ground. "
+        : string.Empty;
 
     /// <summary>Begins a step with where the lamp is, so that "put" says where it should go.</summary>
     private static string From(LetteringMeasures m) => m.Light is Outcome<LampSight>.Found { Value: var lamp } ? $"The light seems to come from {lamp.Words}. P" : "P";

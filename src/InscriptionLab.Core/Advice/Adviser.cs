@@ -33,7 +33,7 @@ public sealed class Adviser
     {
         ArgumentNullException.ThrowIfNull(measures);
         var limits = Reading(measures).OfType<PhotoLimit>().OrderByDescending(limit => limit.Severity).ToList();
-        limits.RemoveAll(limit => limits.Any(cause => Explains(cause.Kind, limit.Kind)));
+        limits = limits.FindAll(limit => !limits.Exists(cause => Explains(cause, limit, measures.Read)));
         if (!measures.ScaleSeen)
         {
             limits.Add(new PhotoLimit(LimitKind.NoScale, "scales seen", 0, 1, string.Empty, 1, "search for a checkerboard or a marker card", AdviceWords.Sentence(LimitKind.NoScale), AdviceWords.Steps(LimitKind.NoScale, measures, 1)));
@@ -42,15 +42,24 @@ public sealed class Adviser
         return new PhotoAdvice(measures, [.. limits], Cautions);
     }
 
-    /// <summary>Too little light, a washed-out picture, blur or blocks flatten strokes and change edges by themselves.</summary>
-    private static bool Explains(LimitKind cause, LimitKind effect) => (cause, effect) switch
+    /// <summary>
+    /// What follows from what. Too little light, a washed-out picture, blur or blocks flatten strokes and change edges by themselves. A movement leaves strokes standing out in one
+    /// direction: strokes that are farther from standing out than it accounts for are flat by themselves. Where nothing was read, the tube was looked at in place of letters: a bright
+    /// line along it is no glare on them, and their size is a guess, so that blur counts for more than both.
+    /// </summary>
+    private static bool Explains(PhotoLimit cause, PhotoLimit effect, bool read) => (cause.Kind, effect.Kind) switch
     {
+        (LimitKind.Focus or LimitKind.Motion, LimitKind.Glare) => !read,
+        (LimitKind.Focus, LimitKind.Pixels) => !read && cause.Severity > effect.Severity,
+        (LimitKind.Pixels, LimitKind.Focus) => read || cause.Severity >= effect.Severity,
+        (LimitKind.Motion, LimitKind.FlatLight) => cause.Severity >= effect.Severity,
+        (LimitKind.FlatLight, LimitKind.Motion) => cause.Severity > effect.Severity,
         (LimitKind.TooDark or LimitKind.TooBright, LimitKind.FlatLight or LimitKind.LightAlongStrokes or LimitKind.Focus or LimitKind.Motion or LimitKind.Compression or LimitKind.Glare) => true,
         (LimitKind.Focus or LimitKind.Motion or LimitKind.Glare or LimitKind.Compression or LimitKind.Angle, LimitKind.FlatLight or LimitKind.LightAlongStrokes) => true,
         (LimitKind.Motion or LimitKind.Compression, LimitKind.Focus) => true,
         (LimitKind.Compression, LimitKind.Motion) => true,
         (LimitKind.LightAlongStrokes, LimitKind.FlatLight) => true,
-        (LimitKind.Pixels, LimitKind.Focus or LimitKind.FlatLight or LimitKind.LightAlongStrokes) => true,
+        (LimitKind.Pixels, LimitKind.FlatLight or LimitKind.LightAlongStrokes) => true,
         _ => false,
     };
 
@@ -74,7 +83,7 @@ public sealed class Adviser
         yield return all ? Make(LimitKind.TooBright, "middle grey level", m.MiddleLevel, _options.WashedLevel, "of 255", Math.Max(1, m.WashedShare / _options.Washed), "median of the grey levels; " + washed, m) : null;
         yield return all ? null : Above(LimitKind.Glare, "share washed out", m.WashedShare * 100, _options.Washed * 100, "%", washed, m);
         yield return Below(LimitKind.TooDark, "brightest hundredth", m.BrightLevel, _options.BrightLevel, "of 255", "99th percentile of the grey levels", m);
-        yield return m.Read ? Below(LimitKind.FlatLight, "contrast of the strokes", m.Contrast, _options.Contrast, string.Empty, "5th to 95th percentile of grey levels at the size of strokes over the middle level", m) : null;
+        yield return m.Read ? Below(LimitKind.FlatLight, "contrast of the strokes", m.Contrast, _options.Contrast, string.Empty, "2nd to 98th percentile of grey levels at the size of strokes over the ground beside them", m) : null;
         if (m.StemsToBars is { } balance)
         {
             var limit = IsLitAlong(m, balance) ? _options.LitStrokeBalance : _options.StrokeBalance;

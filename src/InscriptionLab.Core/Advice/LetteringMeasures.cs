@@ -25,6 +25,9 @@ public sealed record LetteringMeasures
     /// <summary>Gets the direction in the photo along which edges are widest, from the X axis toward the Y axis.</summary>
     public Angle WideDirection { get; init; }
 
+    /// <summary>Gets how sharp the tube's outlines are, or why that could not be measured; null without a tube.</summary>
+    public Outcome<OutlineSharpness>? Outlines { get; init; }
+
     /// <summary>Gets the share of the lettering's area that is bright and shows nothing, 0 to 1.</summary>
     public double WashedShare { get; init; }
 
@@ -40,7 +43,7 @@ public sealed record LetteringMeasures
     /// <summary>Gets the middle grey level of the area, 0 to 255.</summary>
     public double MiddleLevel { get; init; }
 
-    /// <summary>Gets how far strokes stand out: the range of grey levels at the size of strokes (5th to 95th percentile) over the middle level.</summary>
+    /// <summary>Gets how far strokes stand out: the range of grey levels at the size of strokes (2nd to 98th percentile) over the ground beside them.</summary>
     public double Contrast { get; init; }
 
     /// <summary>Gets the strength of edges across the line's stems over that of edges across its bars; null where nothing was read.</summary>

@@ -31,14 +31,40 @@ internal static class BlurMeter
     /// <summary>Edges that a direction needs to be heard.</summary>
     private const int LeastEdges = 20;
 
+    /// <summary>How far an edge's slope must stand above that of noise, in standard deviations (a Gaussian derivative of width s leaves noise n a slope of n / (sqrt(8 pi) s2)), and the coarsest look, in steps of the finest.</summary>
+    private const double Clear = 5;
+    private const int Coarsest = 4;
+
     /// <summary>Variance below which widths cannot be told apart, over that of the known blur; keeps ratios of tiny widths near 1.</summary>
     private const double Unresolved = 0.3;
 
-    /// <summary>Gives the standard deviations of the blur along the sharpest and the widest direction, in pixels of the photo, and the latter.</summary>
+    /// <summary>Gives the standard deviations of the blur along the sharpest and the widest direction, in pixels of the photo, and the latter. Where noise hides the edges, they are looked at more coarsely.</summary>
     internal static (double Sharp, double Wide, Angle Direction) Measure(LetteringArea area)
     {
-        var calming = Math.Max(LeastCalming, area.Height * CalmingOfLetter);
-        var added = Math.Max(LeastKnown, area.Height * KnownOfLetter);
+        var noise = NoiseOf(area);
+        for (var coarser = 1; ; coarser *= 2)
+        {
+            var calming = coarser * Math.Max(LeastCalming, area.Height * CalmingOfLetter);
+            var added = coarser * Math.Max(LeastKnown, area.Height * KnownOfLetter);
+            var edges = Edges(area, calming, added, Clear * noise / (Math.Sqrt(8 * Math.PI) * calming * calming));
+            if (coarser < Coarsest && !Array.Exists(edges, direction => direction.Count >= LeastEdges))
+            {
+                continue;
+            }
+
+            if (edges.Sum(direction => direction.Count) == 0)
+            {
+                return (0, 0, default);
+            }
+
+            var (sharp, wide, along) = Extremes(edges, Unresolved * added * added);
+            return (sharp / area.Scale, wide / area.Scale, along);
+        }
+    }
+
+    /// <summary>Variances of the blur at the crests of the steepest slopes, by direction.</summary>
+    private static List<double>[] Edges(LetteringArea area, double calming, double added, double clear)
+    {
         var slopes = area.Parts.Select(part => (Part: part, Before: SlopesAt(part, calming), After: SlopesAt(part, Math.Sqrt((calming * calming) + (added * added))))).ToList();
         var steepness = new List<double>();
         foreach (var (part, before, _) in slopes)
@@ -53,12 +79,7 @@ internal static class BlurMeter
             }
         }
 
-        if (steepness.Count < LeastEdges)
-        {
-            return (0, 0, default);
-        }
-
-        var least = Quantile([.. steepness], NoEdges);
+        var least = Math.Max(clear, Quantile([.. steepness], NoEdges));
         var edges = Enumerable.Range(0, Directions).Select(_ => new List<double>()).ToArray();
         foreach (var (part, before, after) in slopes)
         {
@@ -75,8 +96,36 @@ internal static class BlurMeter
             }
         }
 
-        var (sharp, wide, along) = Extremes(edges, Unresolved * added * added);
-        return (sharp / area.Scale, wide / area.Scale, along);
+        return edges;
+    }
+
+    /// <summary>Standard deviation of the noise, grey levels: the middle size of what differs from both diagonals' neighbours (kernel of Immerkær, Computer Vision and Image Understanding 64, 1996, 300-302), whose sum of squares is 36.</summary>
+    private static double NoiseOf(LetteringArea area)
+    {
+        const double KernelNorm = 6;
+        const double MiddleOfNormal = 0.6745;
+        var sizes = new List<double>();
+        foreach (var part in area.Parts)
+        {
+            var levels = part.Gray.Mat.AsSpan<float>();
+            var inside = part.Inside;
+            var width = part.Width;
+            for (var y = 1; y + 1 < part.Height; y += 2)
+            {
+                for (var x = 1; x + 1 < width; x += 2)
+                {
+                    var at = (y * width) + x;
+                    if (inside[at] != 0)
+                    {
+                        var sides = levels[at - 1] + levels[at + 1] + levels[at - width] + levels[at + width];
+                        var corners = levels[at - width - 1] + levels[at - width + 1] + levels[at + width - 1] + levels[at + width + 1];
+                        sizes.Add(Math.Abs((4 * levels[at]) - (2 * sides) + corners));
+                    }
+                }
+            }
+        }
+
+        return Quantile([.. sizes], 0.5) / (KernelNorm * MiddleOfNormal);
     }
 
     private static SlopeField SlopesAt(LetteringPart part, double sigma)

@@ -63,6 +63,7 @@ public sealed class LetteringMeter
             SharpBlur = PixelLength.FromPixels(sharp),
             WideBlur = PixelLength.FromPixels(wide),
             WideDirection = direction,
+            Outlines = tube is null ? null : OutlineMeter.Measure(photo.Gray, tube),
             WashedShare = StrokeMeter.WashedShare(area),
             Burnt = [.. BurntMeter.Of(photo.Gray, reading)],
             Tones = [.. ToneMeter.Of(lights)],

@@ -1,20 +1,30 @@
 using System;
+using OpenCvSharp;
 
 namespace InscriptionLab.Vision.Light;
 
 /// <summary>How far strokes stand out from the metal, and which way they run.</summary>
 internal static class StrokeMeter
 {
-    /// <summary>Blurs between which strokes lie, as shares of the letters' height.</summary>
+    /// <summary>Blurs between which strokes lie, as shares of the letters' height: the coarse one is twice as wide as a broad stem, so that the tube's own shading does not pass for strokes.</summary>
     private const double Fine = 1 / 16.0;
-    private const double Coarse = 0.7;
+    private const double Coarse = 0.3;
+
+    /// <summary>Share of the area's pixels beyond the range told, at either end: thin strokes cover little of their line.</summary>
+    private const double Beyond = 0.02;
+
+    /// <summary>Least level of the ground by which strokes are divided: below, rounding to whole levels passes for strokes.</summary>
+    private const float LeastGround = 8;
+
+    /// <summary>Levels in one of the counted differences over the ground.</summary>
+    private const float Counted = 64;
 
     /// <summary>Patches whose brightness and range tell whether they are washed out: half a letter wide, from this level on, varying by less than this.</summary>
     private const double PatchOfLetter = 0.5;
     private const double Bright = 235;
     private const double Range = 25;
 
-    /// <summary>Gives contrast over the middle level, and root mean square slopes along the line over those across it.</summary>
+    /// <summary>Gives the range of the strokes' levels over the ground beside them, and root mean square slopes of the strokes along the line over those across it.</summary>
     internal static (double Contrast, double Middle, double Brightest, double? StemsToBars) Measure(LetteringArea area)
     {
         var (relief, grays) = (new LevelCounts(), new LevelCounts());
@@ -27,7 +37,8 @@ internal static class StrokeMeter
             var ground = coarse.Mat.AsSpan<float>();
             var levels = part.Gray.Mat.AsSpan<float>();
             var inside = part.Inside;
-            var slopes = area.Along is null ? null : new SlopeField(fine);
+            using var strokesAlone = fine.Apply((from, to) => Cv2.Subtract(from, coarse.Mat, to));
+            var slopes = area.Along is null ? null : new SlopeField(strokesAlone);
             for (var at = 0; at < levels.Length; at++)
             {
                 if (inside[at] == 0)
@@ -35,7 +46,7 @@ internal static class StrokeMeter
                     continue;
                 }
 
-                relief.Add(strokes[at] - ground[at]);
+                relief.Add(Counted * (strokes[at] - ground[at]) / Math.Max(LeastGround, ground[at]));
                 grays.Add(levels[at]);
                 if (slopes is not null && area.Along is { } along)
                 {
@@ -46,8 +57,7 @@ internal static class StrokeMeter
             }
         }
 
-        var middle = grays.Quantile(0.5);
-        return ((relief.Quantile(0.95) - relief.Quantile(0.05)) / Math.Max(1, middle), middle, grays.Quantile(0.99), bars > 0 ? Math.Sqrt(stems / bars) : null);
+        return ((relief.Quantile(1 - Beyond) - relief.Quantile(Beyond)) / Counted, grays.Quantile(0.5), grays.Quantile(0.99), bars > 0 ? Math.Sqrt(stems / bars) : null);
     }
 
     /// <summary>Gets the share of the area's patches that are bright and show nothing.</summary>

@@ -2,12 +2,14 @@ using System.Collections.Generic;
 using System.IO;
 using System.Linq;
 using System.Threading;
+using InscriptionLab.Advice;
 using InscriptionLab.App;
 using InscriptionLab.App.Demo;
 using InscriptionLab.App.Examining;
 using InscriptionLab.Assess.Planting;
 using InscriptionLab.Assess.Scores;
 using InscriptionLab.Assess.Truths;
+using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.Assess.Sharpness;
 
@@ -38,10 +40,11 @@ internal sealed class SharpnessAssessor(Composition composition, string folder, 
                     break;
                 }
 
+                double? outlines = measures.Outlines is Outcome<OutlineSharpness>.Found { Value: var found } ? found.Rise.Pixels : null;
                 height = blur > 0 ? height : tall.Pixels;
                 foreach (var (stated, right) in Letters(truth, seen.Reading))
                 {
-                    yield return new SharpLetter(number, measures.SharpBlur.Pixels * HalfWidth / height, stated, right);
+                    yield return new SharpLetter(number, measures.SharpBlur.Pixels * HalfWidth / height, outlines / height, stated, right);
                 }
             }
         }

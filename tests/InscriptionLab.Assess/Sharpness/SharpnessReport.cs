@@ -28,17 +28,28 @@ internal static class SharpnessReport
             text.Append(CultureInfo.InvariantCulture, $"| {name} | {bin.Count()} | {bin.Average(letter => letter.Stated):0.000} | {bin.Average(letter => letter.Right ? 1.0 : 0):0.000} |\n");
         }
 
-        text.Append("\n| probability of a letter | loss (mean negative log-likelihood), each photo judged by what the others teach |\n|---|---|\n");
-        foreach (var (name, terms) in new (string, Func<SharpLetter, double[]>)[]
+        Losses(text, "letters", letters);
+        if (letters.Where(letter => letter.Outlines is not null).ToList() is { Count: > 0 } outlined)
+        {
+            Losses(text, "letters of tubes with measured outlines", outlined, ("by it and the rise of the outlines", letter => [1, Logit(letter), letter.Outlines!.Value * 10]));
+        }
+
+        return text.ToString();
+    }
+
+    private static void Losses(StringBuilder text, string name, IReadOnlyList<SharpLetter> letters, params (string Name, Func<SharpLetter, double[]> Terms)[] more)
+    {
+        text.Append(CultureInfo.InvariantCulture, $"\n| probability of a letter, {letters.Count} {name} of {letters.DistinctBy(letter => letter.Photo).Count()} photos | loss (mean negative log-likelihood), each photo judged by what the others teach |\n|---|---|\n");
+        foreach (var (way, terms) in new (string, Func<SharpLetter, double[]>)[]
         {
             ("by the probability stated", letter => [1, Logit(letter)]),
             ("by it and the width of edges", letter => [1, Logit(letter), letter.Width * 10]),
-        })
+        }.Concat(more))
         {
-            text.Append(CultureInfo.InvariantCulture, $"| {name}, fitted | {Crossed(letters, terms):0.0000} |\n");
+            text.Append(CultureInfo.InvariantCulture, $"| {way}, fitted | {Crossed(letters, terms):0.0000} |\n");
         }
 
-        return text.Append(CultureInfo.InvariantCulture, $"| as stated | {letters.Average(letter => Loss(letter, Math.Clamp(letter.Stated, Nearest, 1 - Nearest))):0.0000} |\n").ToString();
+        text.Append(CultureInfo.InvariantCulture, $"| as stated | {letters.Average(letter => Loss(letter, Math.Clamp(letter.Stated, Nearest, 1 - Nearest))):0.0000} |\n");
     }
 
     private static double Logit(SharpLetter letter)

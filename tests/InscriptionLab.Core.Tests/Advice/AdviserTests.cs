@@ -1,6 +1,7 @@
 using System.Linq;
 using InscriptionLab.Advice;
 using InscriptionLab.Measures;
+using InscriptionLab.Outcomes;
 using Xunit;
 
 namespace InscriptionLab.Core.Tests.Advice;
@@ -48,6 +49,34 @@ public sealed class AdviserTests
 
         Assert.Equal(LimitKind.Focus, new Adviser().Advise(Good with { SharpBlur = wide, WideBlur = wide }).Worst);
         Assert.Equal(LimitKind.Motion, new Adviser().Advise(Good with { WideBlur = wide }).Worst);
+    }
+
+    [Fact]
+    public void Strokes_that_a_movement_does_not_account_for_are_flat()
+    {
+        var moved = Good with { WideBlur = PixelLength.FromPixels(2) };
+
+        Assert.Equal(LimitKind.Motion, new Adviser().Advise(moved with { Contrast = 0.12 }).Worst);
+        Assert.Equal([LimitKind.FlatLight], new Adviser().Advise(moved with { Contrast = 0.05 }).Limits.Select(limit => limit.Kind));
+    }
+
+    [Fact]
+    public void Where_nothing_was_read_blur_is_named_before_a_bright_line_along_the_tube()
+    {
+        var blurred = Good with { SharpBlur = PixelLength.FromPixels(4), WideBlur = PixelLength.FromPixels(4), WashedShare = 0.4 };
+
+        Assert.Equal(LimitKind.Glare, new Adviser().Advise(blurred).Worst);
+        Assert.Equal([LimitKind.Focus], new Adviser().Advise(blurred with { Read = false, LetterHeight = null }).Limits.Select(limit => limit.Kind));
+    }
+
+    [Fact]
+    public void Sharp_outlines_beside_soft_letters_tell_where_the_camera_focused()
+    {
+        var soft = Good with { SharpBlur = PixelLength.FromPixels(4), WideBlur = PixelLength.FromPixels(4) };
+        string Step(double rise) => new Adviser().Advise(soft with { Outlines = new Outcome<OutlineSharpness>.Found(new OutlineSharpness(0.2, PixelLength.FromPixels(rise), 5)) }).Limits[0].Steps[0];
+
+        Assert.Contains("focused behind the lettering", Step(2.5), System.StringComparison.Ordinal);
+        Assert.DoesNotContain("behind", Step(8), System.StringComparison.Ordinal);
     }
 
     [Fact]

@@ -15,7 +15,7 @@ using Xunit;
 namespace InscriptionLab.Vision.Tests.Relief;
 
 /// <summary>Rendered grooves of exact normals under several lamps: with noise, a broad highlight, light from everywhere, and a different exposure in each photo.</summary>
-public sealed class ReliefBuilderTests
+public sealed class ReliefBuilderTests(ITestOutputHelper output)
 {
     private const double LargestMedian = 10;
 
@@ -43,6 +43,7 @@ public sealed class ReliefBuilderTests
         var relief = Found(stands, given: true);
         Assert.Equal(ReliefKind.Normals, relief.Kind);
         var (median, bare, pixels) = Errors(relief);
+        output.WriteLine(FormattableString.Invariant($"{lamps} lamps: median {median:0.0} degrees over {pixels} pixels; the bare cylinder {bare:0.0}"));
         Assert.True(pixels > 2000, $"only {pixels} pixels lie in grooves");
         Assert.True(median < LargestMedian, $"median {median} degrees over {pixels} pixels; the bare cylinder would have {bare}");
         Assert.True(median < bare / 2, $"median {median}, bare cylinder {bare}");
@@ -62,6 +63,7 @@ public sealed class ReliefBuilderTests
         }
 
         var (median, bare, pixels) = Errors(relief);
+        output.WriteLine(FormattableString.Invariant($"{lamps} lamps: median {median:0.0} degrees over {pixels} pixels; the bare cylinder {bare:0.0}"));
         Assert.True(median < LargestMedian, $"median {median} degrees over {pixels} pixels; the bare cylinder would have {bare}");
     }
 

@@ -14,6 +14,11 @@ internal static class AdviceSection
             page.Element("p", "Light: " + light, ("class", "note"));
         }
 
+        if (OutlineWords.Of(advice.Measures) is { } outlines)
+        {
+            page.Element("p", outlines, ("class", "note"));
+        }
+
         if (advice.Worst is null)
         {
             page.Element("p", "Nothing that was measured limits the reading.");
