@@ -87,7 +87,9 @@ public sealed class Adviser
         if (m.StemsToBars is { } balance)
         {
             var limit = IsLitAlong(m, balance) ? _options.LitStrokeBalance : _options.StrokeBalance;
-            yield return Above(LimitKind.LightAlongStrokes, balance < 1 ? "bars over stems" : "stems over bars", Math.Max(balance, 1 / balance), limit, string.Empty, "root mean square of the slope of grey levels along and across the line", m);
+            yield return balance < _options.OrdinaryBalance
+                ? Above(LimitKind.LightAlongStrokes, "bars over stems", 1 / balance, limit / _options.OrdinaryBalance, string.Empty, "root mean square of the slope of grey levels along and across the line", m)
+                : Above(LimitKind.LightAlongStrokes, "stems over bars", balance, limit * _options.OrdinaryBalance, string.Empty, "root mean square of the slope of grey levels along and across the line", m);
         }
 
         yield return m.TurnedAway is { } away ? Above(LimitKind.Angle, "angle away from the camera", away.Degrees, _options.TurnedAway.Degrees, "degrees", "normal of the tube at the lettering and line of sight (computed)", m) : null;

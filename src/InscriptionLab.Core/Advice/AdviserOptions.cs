@@ -49,8 +49,12 @@ public sealed record AdviserOptions
     /// <value>Default 0.14: seven samples and six drawn words under a good lamp have 0.17 and more, flattened on purpose 0.11 and less.</value>
     public double Contrast { get; init; } = 0.14;
 
-    /// <summary>Gets how much stronger stems may show than bars, or bars than stems.</summary>
-    /// <value>Default 1.8: upright letters of the samples lie between 0.85 and 1.65.</value>
+    /// <summary>Gets how much stronger stems show than bars in lettering that is lit evenly: letters have more stems than bars.</summary>
+    /// <value>Default 1.18, the geometric middle of the 0.85 to 1.65 of the samples' upright letters.</value>
+    public double OrdinaryBalance { get; init; } = 1.18;
+
+    /// <summary>Gets how many times stronger or weaker than <see cref="OrdinaryBalance"/> stems may show beside bars.</summary>
+    /// <value>Default 1.8: drawn words under a lamp in line with their stems or bars are at 1.9 and more, well lit tubes at 1.7 and less.</value>
     public double StrokeBalance { get; init; } = 1.8;
 
     /// <summary>Gets the same for strokes on which the light is seen to run along them: two witnesses for one thing.</summary>

@@ -57,7 +57,7 @@ internal static class BlurMeter
                 return (0, 0, default);
             }
 
-            var (sharp, wide, along) = Extremes(edges, Unresolved * added * added);
+            var (sharp, wide, along) = Extremes(edges, Unresolved * added * added, Unresolved * added * added / (coarser * coarser));
             return (sharp / area.Scale, wide / area.Scale, along);
         }
     }
@@ -134,7 +134,8 @@ internal static class BlurMeter
         return new SlopeField(blurred);
     }
 
-    private static (double Sharp, double Wide, Angle Direction) Extremes(List<double>[] edges, double unresolved)
+    /// <summary>The sharpest and the widest of two directions square to each other. A coarse look blurs the comparison of the two, but must not make what it finds wider than a fine one would.</summary>
+    private static (double Sharp, double Wide, Angle Direction) Extremes(List<double>[] edges, double unresolved, double least)
     {
         var medians = edges.Select(list => list.Count >= LeastEdges ? Quantile([.. list], 0.5) : double.NaN).ToArray();
         var all = Quantile([.. edges.SelectMany(list => list)], 0.5);
@@ -149,8 +150,8 @@ internal static class BlurMeter
         }
 
         return best < 0
-            ? (Math.Sqrt(all + unresolved), Math.Sqrt(all + unresolved), default)
-            : (Math.Sqrt(medians[(best + (Directions / 2)) % Directions] + unresolved), Math.Sqrt(medians[best] + unresolved), Angle.FromRadians(best * Math.PI / Directions));
+            ? (Math.Sqrt(all + least), Math.Sqrt(all + least), default)
+            : (Math.Sqrt(medians[(best + (Directions / 2)) % Directions] + least), Math.Sqrt(medians[best] + least), Angle.FromRadians(best * Math.PI / Directions));
     }
 
     internal static NativeImage Blur(NativeImage image, double sigma) =>
