@@ -37,6 +37,15 @@ public sealed class LineOrientationTests
     }
 
     [Fact]
+    public void One_sure_look_counts_as_much_as_four()
+    {
+        var weights = LineOrientation.Weigh([ClearSight(0, 1, 0, 0), null, null, null]);
+
+        Assert.Equal(LineOrientation.Turned, Best(weights));
+        Assert.False(LineOrientation.IsMirrored([weights, [0, -9, 6, -9]]));
+    }
+
+    [Fact]
     public void One_unsure_line_does_not_make_a_photo_mirrored() => Assert.False(LineOrientation.IsMirrored([[0, -9, 1, -9], [3, -9, 0, -9]]));
 
     [Fact]

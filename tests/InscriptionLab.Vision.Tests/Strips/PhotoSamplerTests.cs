@@ -1,7 +1,11 @@
 using System;
 using InscriptionLab.Imaging;
+using InscriptionLab.Measures;
 using InscriptionLab.Strips;
 using InscriptionLab.Vision.Strips;
+using InscriptionLab.Vision.Tests.Rendering;
+using InscriptionLab.Vision.Tests.Tubes;
+using OpenCvSharp;
 using Xunit;
 
 namespace InscriptionLab.Vision.Tests.Strips;
@@ -36,6 +40,37 @@ public sealed class PhotoSamplerTests
         {
             var expected = 127 + (100 * Math.Cos(((((x + 0.5) / 2) - 0.5) * Math.PI) / 4));
             Assert.True(Math.Abs(large[x, 80] - expected) <= 2, $"{x}: {large[x, 80]} for {expected:0.0}");
+        }
+    }
+
+    [Fact]
+    public void A_picture_of_many_bands_shrunk_by_two_and_a_half_keeps_a_long_wave_in_its_place()
+    {
+        // 2.5 photo pixels a result pixel, three samples each way: the mean over a box of 2.5 pixels takes sin(x) / x off the wave.
+        const double Radians = Math.PI / 20;
+        var small = PhotoSampler.Sample(Waves(2500, 1500, Radians), new FlatStripMap(0.4), 1000, 600);
+        var kept = Math.Sin(1.25 * Radians) / (1.25 * Radians);
+        for (var y = 0; y < 600; y += 7)
+        {
+            for (var x = 2; x < 998; x++)
+            {
+                var expected = 127 + (100 * kept * Math.Cos((((x + 0.5) / 0.4) - 0.5) * Radians));
+                Assert.True(Math.Abs(small[x, y] - expected) <= 2, $"{x}, {y}: {small[x, y]} for {expected:0.0}");
+            }
+        }
+    }
+
+    [Fact]
+    public void Samples_between_the_corners_of_a_pixel_lie_where_the_map_of_a_tube_puts_them()
+    {
+        var map = new CylinderStripMap(CylinderPoseTests.PoseOf(new TubeScene { Tilt = 0.4, Roll = 0.7 }), 200, -1, Angle.FromRadians(-1.2));
+        using var positions = new SampleGrid(map, 300, (3, 2)).Positions(10, 14);
+        var points = positions.Mat.AsSpan<Vec2f>();
+        for (var i = 0; i < points.Length; i++)
+        {
+            var (column, row) = (i % 900, i / 900);
+            var exact = map.ToPhoto(new PixelPoint(((column + 0.5) / 3) - 0.5, 10 + ((row + 0.5) / 2) - 0.5));
+            Assert.True(Math.Abs(points[i].Item0 - exact.X) < 0.01 && Math.Abs(points[i].Item1 - exact.Y) < 0.01, $"{i}: {points[i].Item0}, {points[i].Item1} for {exact}");
         }
     }
 
