@@ -11,9 +11,10 @@ namespace InscriptionLab.Assess;
 /// <param name="Predictions">JSON Lines of <c>examine</c> and <c>measure</c> to judge in place of a new run; null to run.</param>
 /// <param name="Keep">File for the JSON Lines of this run; null for none.</param>
 /// <param name="Pictures">With <see cref="AssessLook.Tubes"/>, folder for the photos with true and found outlines; null for none.</param>
-internal sealed record AssessArguments(string Folder, AssessLook Look, string? Json, string? Readme, string? Predictions, string? Keep, string? Pictures)
+/// <param name="Golden">JSON Lines of an earlier run that <c>--keep</c> wrote, which this run must repeat; null for none.</param>
+internal sealed record AssessArguments(string Folder, AssessLook Look, string? Json, string? Readme, string? Predictions, string? Keep, string? Pictures, string? Golden = null)
 {
-    private static readonly HashSet<string> WithValue = new(StringComparer.Ordinal) { "--json", "--write-readme", "--predictions", "--keep", "--pictures" };
+    private static readonly HashSet<string> WithValue = new(StringComparer.Ordinal) { "--json", "--write-readme", "--predictions", "--keep", "--pictures", "--golden" };
 
     /// <summary>Reads the arguments; gives null and one sentence where they are not understood.</summary>
     internal static AssessArguments? Parse(string[] arguments, out string problem)
@@ -57,7 +58,8 @@ internal sealed record AssessArguments(string Folder, AssessLook Look, string? J
             values.GetValueOrDefault("--write-readme"),
             values.GetValueOrDefault("--predictions"),
             values.GetValueOrDefault("--keep"),
-            values.GetValueOrDefault("--pictures"));
+            values.GetValueOrDefault("--pictures"),
+            values.GetValueOrDefault("--golden"));
     }
 
     private static AssessLook? LookOf(string argument)

@@ -29,9 +29,10 @@ internal static class PredictionFile
         }
     }
 
-    internal static void Write(string file, Predictions predictions) => File.WriteAllLines(
-        file,
-        predictions.Photos.Select(JsonLines.LineOf).Concat(predictions.Sets.Select(JsonLines.LineOf)).Concat(predictions.Cells.Select(JsonLines.LineOf)));
+    internal static void Write(string file, Predictions predictions) => File.WriteAllLines(file, Lines(predictions));
+
+    internal static IEnumerable<string> Lines(Predictions predictions) =>
+        predictions.Photos.Select(JsonLines.LineOf).Concat(predictions.Sets.Select(JsonLines.LineOf)).Concat(predictions.Cells.Select(JsonLines.LineOf));
 
     private static HashSet<string> NamesOf(string line)
     {

@@ -72,6 +72,12 @@ internal static class Program
             PredictionFile.Write(keep, predictions);
         }
 
+        if (asked.Golden is { } golden && GoldenRecords.Differences(PredictionFile.Lines(PredictionFile.Read(golden)), PredictionFile.Lines(predictions)) is { Length: > 0 } differences)
+        {
+            Console.Error.WriteLine(string.Join('\n', differences));
+            return Failed;
+        }
+
         return assessment.Failures.Length > 0 ? Failed : 0;
     }
 
