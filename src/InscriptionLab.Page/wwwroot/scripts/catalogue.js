@@ -52,9 +52,9 @@ export class Catalogue {
       pick("role", [["outer", t("role.outer")], ["clear", t("role.clear")], ["stop", t("role.stop")]]),
       field("least", "number", { step: "any", min: "0", class: "short" }),
       field("most", "number", { step: "any", min: "0", class: "short" }),
-      this.seen(field),
       h("button", { type: "submit", class: "button" }, t("cat.find")),
-      h("button", { type: "reset", class: "tool", onclick: () => setTimeout(() => this.find()) }, t("cat.clear")),
+      h("button", { type: "reset", class: "tool", "data-key": "cat-clear", onclick: () => setTimeout(() => (this.answers(), this.find())) }, t("cat.clear")),
+      this.seen(field),
     );
     return form;
   }
@@ -174,6 +174,7 @@ export class Catalogue {
     );
     if (found.length === 0) replace(this.near, h("p", { class: "soft" }, t("cat.alike.none")));
     else beside.show({ src: line(found[0].number, found[0].alike.line), text: found[0].text });
+    this.near.scrollIntoView({ block: "start" });
   }
 
   async correct(row, index, text) {
