@@ -25,8 +25,10 @@ class Strips:
         self.p = store.by_style(list(SHARES), list(SHARES.values()))
         self.rng = np.random.default_rng(seed)
 
-    def batch(self, b, h, w):
+    def batch(self, b, h, w, finer=1):
+        """`finer` 2: drawn twice as large and averaged down, as the program does for its first look."""
         s, dev = self.store, self.store.device
+        h, w, grid = h * finer, w * finer, GRID * finer
         n = b * SLOTS
         text = torch.as_tensor(self.texts[self.rng.integers(len(self.texts), size=n)].astype(np.int64)).to(dev)
         face = torch.multinomial(self.p, b, True)
@@ -146,9 +148,9 @@ class Strips:
         img = engrave.photograph(lum, nx, nx, 0, h)
 
         # exact maps
-        gh, gw = h // GRID, w // GRID
-        qy = (torch.arange(gh, device=dev, dtype=torch.float32) * GRID + (GRID - 1) / 2)[None, :, None]
-        qx = (torch.arange(gw, device=dev, dtype=torch.float32) * GRID + (GRID - 1) / 2)[None, None]
+        gh, gw = h // grid, w // grid
+        qy = (torch.arange(gh, device=dev, dtype=torch.float32) * grid + (grid - 1) / 2)[None, :, None]
+        qx = (torch.arange(gw, device=dev, dtype=torch.float32) * grid + (grid - 1) / 2)[None, None]
         maps = torch.zeros(b, 8, gh, gw, device=dev)
         maps[:, 4:8] = 1.0
         for i in range(SLOTS):
@@ -169,9 +171,11 @@ class Strips:
                             (6, u.clamp_min(1)), (7, (L - u).clamp_min(1))):
                 maps[:, ch] = torch.where(take > 0, val.expand_as(u), maps[:, ch])
         # what lies off the metal was never engraved
-        there = (torch.nn.functional.avg_pool2d(metal[:, None], GRID) > 0.5).float()
+        there = (torch.nn.functional.avg_pool2d(metal[:, None], grid) > 0.5).float()
         maps[:, 0:2] = maps[:, 0:2] * there
-        return dict(strip=(img[:, None] - 0.5) / 0.5, maps=maps, lines=on.sum(1))
+        maps[:, 4:8] /= finer
+        strip = torch.nn.functional.avg_pool2d((img[:, None] - 0.5) / 0.5, finer)
+        return dict(strip=strip, maps=maps, lines=on.sum(1))
 
     def _furniture(self, b, h, w, along, across, half):
         """Turned rings, knurling and scale ticks on the metal."""

@@ -80,6 +80,7 @@ def main():
     a.add_argument("--batch", type=int, default=24)
     a.add_argument("--texts", type=int, default=400_000)
     a.add_argument("--seed", type=int, default=1)
+    a.add_argument("--small-letters", type=float, default=0.0, help="share of batches that are drawn twice as large and averaged down")
     a.add_argument("--small", action="store_true")
     a.add_argument("--compile", action="store_true")
     a = a.parse_args()
@@ -117,6 +118,7 @@ def main():
     shapes = [(128, 256)] if a.small else SHAPES
     with torch.no_grad():
         hv = [held.batch(a.batch, *shapes[i % len(shapes)]) for i in range(1 if a.small else 12)]
+        tiny = [held.batch(a.batch // 2, *shapes[i % len(shapes)], finer=2) for i in range(1 if a.small else 12)] if a.small_letters else []
     torch.manual_seed(400 + a.seed + step)
     mark = time.time()
     acc = None
@@ -126,7 +128,8 @@ def main():
         for q in opt.param_groups:
             q["lr"] = lr
         with torch.no_grad():
-            d = source.batch(a.batch, *random.choice(shapes))
+            finer = 2 if random.random() < a.small_letters else 1
+            d = source.batch(a.batch // finer, *random.choice(shapes), finer=finer)
         x = d["strip"].contiguous(memory_format=torch.channels_last) if dev == "cuda" else d["strip"]
         with torch.autocast(dev, torch.bfloat16, enabled=dev == "cuda"):
             out, raw = net(x)
@@ -148,10 +151,10 @@ def main():
         if time.time() - mark > 40:
             mark = time.time()
             say(f"{mark - t0:6.1f}s step {step} seen {seen} lr {lr:.2e}",
-                " ".join(f"{n} {v:.3f}" for n, v in zip(["loss"] + list(parts), acc.tolist())), check(net, hv[:4], dev))
+                " ".join(f"{n} {v:.3f}" for n, v in zip(["loss"] + list(parts), acc.tolist())), check(net, hv[:4], dev), *(["small letters:", check(net, tiny[:4], dev)] if tiny else []))
     full = Detector().to(dev)
     full.load_state_dict(ema)
-    say(f"end: step {step} seen {seen}; unseen faces, averaged weights: {check(full, hv, dev)}; {time.time() - t0:.0f}s in all")
+    say(f"end: step {step} seen {seen}; unseen faces, averaged weights: {check(full, hv, dev)}{'; small letters: ' + check(full, tiny, dev) if tiny else ''}; {time.time() - t0:.0f}s in all")
     torch.save(dict(net=net.state_dict(), ema=ema, opt=opt.state_dict(), step=step, seen=seen), os.path.join(a.out, "detector.pt"))
     torch.save({k: v.half() if v.dtype.is_floating_point else v for k, v in ema.items()}, os.path.join(a.out, "detector_ema16.pt"))
 

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using InscriptionLab.Imaging;
 using InscriptionLab.Vision.Models;
 using InscriptionLab.Vision.Native;
@@ -10,7 +11,7 @@ namespace InscriptionLab.Vision.Lines;
 internal sealed class LineDetector : IDisposable
 {
     /// <summary>The detector's sides must be whole multiples of this.</summary>
-    private const int SideStep = 32;
+    internal const int SideStep = 32;
 
     private readonly OnnxNetwork _network;
 
@@ -24,17 +25,43 @@ internal sealed class LineDetector : IDisposable
     /// <param name="scale">Input pixels a strip pixel, at most 1.</param>
     internal LineMaps Look(GrayImage strip, double scale)
     {
-        var width = Math.Max(1, (int)Math.Round(strip.Width * scale));
-        var height = Math.Max(1, (int)Math.Round(strip.Height * scale));
-        var (fullWidth, fullHeight) = (RoundUp(width), RoundUp(height));
         using var native = NativeImage.View(strip);
-        using var shrunk = native.Apply((from, to) => Cv2.Resize(from, to, new Size(width, height), 0, 0, InterpolationFlags.Area));
-
-        // The mean grey, as in training: repeated edge pixels would look like engraved rules.
-        using var padded = shrunk.Apply((from, to) => Cv2.CopyMakeBorder(from, to, 0, fullHeight - height, 0, fullWidth - width, BorderTypes.Constant, Cv2.Mean(from)));
-        var output = _network.Run(NetworkInput.Of(padded.ToGray().Pixels), [1, 1, fullHeight, fullWidth])[0];
-        return new LineMaps(output.Numbers, fullWidth / LineMaps.CellSize, fullHeight / LineMaps.CellSize, scale);
+        using var shrunk = Shrunk(native, scale);
+        return Run(shrunk, scale, default);
     }
 
-    private static int RoundUp(int side) => (side + SideStep - 1) / SideStep * SideStep;
+    /// <summary>Looks through parts of a strip.</summary>
+    /// <param name="strip">Grey strip.</param>
+    /// <param name="scale">Input pixels a strip pixel, at most 1.</param>
+    /// <param name="parts">Parts, in input pixels of the whole strip.</param>
+    internal IEnumerable<LineMaps> Look(GrayImage strip, double scale, IEnumerable<Rect> parts)
+    {
+        using var native = NativeImage.View(strip);
+        using var shrunk = Shrunk(native, scale);
+        foreach (var part in parts)
+        {
+            using var cut = NativeImage.Own(new Mat(shrunk.Mat, part & new Rect(0, 0, shrunk.Mat.Width, shrunk.Mat.Height)));
+            yield return Run(cut, scale, (part.Left, part.Top));
+        }
+    }
+
+    private static NativeImage Shrunk(NativeImage strip, double scale)
+    {
+        var size = new Size(Math.Max(1, (int)Math.Round(strip.Mat.Width * scale)), Math.Max(1, (int)Math.Round(strip.Mat.Height * scale)));
+        return strip.Apply((from, to) => Cv2.Resize(from, to, size, 0, 0, InterpolationFlags.Area));
+    }
+
+    private LineMaps Run(NativeImage input, double scale, (int Left, int Top) origin)
+    {
+        var (width, height) = (input.Mat.Width, input.Mat.Height);
+        var (fullWidth, fullHeight) = (RoundUp(width), RoundUp(height));
+
+        // The mean grey, as in training: repeated edge pixels would look like engraved rules.
+        using var padded = input.Apply((from, to) => Cv2.CopyMakeBorder(from, to, 0, fullHeight - height, 0, fullWidth - width, BorderTypes.Constant | BorderTypes.Isolated, Cv2.Mean(from)));
+        var output = _network.Run(NetworkInput.Of(padded.ToGray().Pixels), [1, 1, fullHeight, fullWidth])[0];
+        return new LineMaps(output.Numbers, fullWidth / LineMaps.CellSize, fullHeight / LineMaps.CellSize, scale, origin);
+    }
+
+    /// <summary>Gives the next side that the network takes.</summary>
+    internal static int RoundUp(int side) => (side + SideStep - 1) / SideStep * SideStep;
 }

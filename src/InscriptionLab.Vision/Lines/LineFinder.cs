@@ -1,7 +1,9 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using System.Threading;
 using InscriptionLab.Strips;
+using OpenCvSharp;
 
 namespace InscriptionLab.Vision.Lines;
 
@@ -29,11 +31,15 @@ internal sealed class LineFinder
     {
         var side = strip.Map.Bends ? _options.MaximumBentSide : _options.MaximumSide;
         var fit = Math.Min(1.0, (double)side / Math.Max(strip.Image.Width, strip.Image.Height));
-        var traces = new List<LineTrace>();
-        foreach (var scale in _options.Scales)
+        var scales = _options.Scales.Select(scale => scale * fit).Order().ToList();
+        var coarse = _detector.Look(strip.Image, scales[0]);
+        var traces = _joiner.Join(CoreComponents.Of(coarse, _options)).ConvertAll(trace => trace with { Score = trace.Score * _options.CoarseTrust });
+        foreach (var scale in scales[1..])
         {
             cancel.ThrowIfCancellationRequested();
-            traces.AddRange(_joiner.Join(CoreComponents.Of(_detector.Look(strip.Image, scale * fit), _options)));
+            var size = new Size((int)Math.Round(strip.Image.Width * scale), (int)Math.Round(strip.Image.Height * scale));
+            var parts = CloserLooks.Of(coarse, scale / scales[0], size, _options);
+            traces.AddRange(_joiner.Join(_detector.Look(strip.Image, scale, parts).SelectMany(maps => CoreComponents.Of(maps, _options))));
         }
 
         return traces;

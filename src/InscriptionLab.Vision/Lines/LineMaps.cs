@@ -13,20 +13,23 @@ internal sealed class LineMaps
 
     private readonly float[] _maps;
     private readonly double _scale;
+    private readonly int _left;
+    private readonly int _top;
 
     /// <summary>Takes over the detector's output.</summary>
     /// <param name="maps">Map after map, row after row.</param>
     /// <param name="columns">Cells across.</param>
     /// <param name="rows">Cells down.</param>
     /// <param name="scale">Input pixels a strip pixel.</param>
-    internal LineMaps(float[] maps, int columns, int rows, double scale)
+    /// <param name="origin">Input pixels of the whole strip to the left of the first cell and above it.</param>
+    internal LineMaps(float[] maps, int columns, int rows, double scale, (int Left, int Top) origin = default)
     {
         if (maps.Length != Count * columns * rows)
         {
             throw new ArgumentException("The maps must fill the grid.", nameof(maps));
         }
 
-        (_maps, Columns, Rows, _scale) = (maps, columns, rows, scale);
+        (_maps, Columns, Rows, _scale, _left, _top) = (maps, columns, rows, scale, origin.Left, origin.Top);
     }
 
     internal int Columns { get; }
@@ -46,8 +49,8 @@ internal sealed class LineMaps
             var (cosine, sine) = ((double)Map(2), (double)Map(3));
             var norm = Math.Max(1e-6, Math.Sqrt((cosine * cosine) + (sine * sine)));
             return new LineCell(
-                ((((column * CellSize) + (CellSize / 2.0)) / _scale) - 0.5),
-                ((((row * CellSize) + (CellSize / 2.0)) / _scale) - 0.5),
+                ((_left + (column * CellSize) + (CellSize / 2.0)) / _scale) - 0.5,
+                ((_top + (row * CellSize) + (CellSize / 2.0)) / _scale) - 0.5,
                 Map(0),
                 cosine / norm,
                 sine / norm,

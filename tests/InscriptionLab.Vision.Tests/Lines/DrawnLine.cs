@@ -11,7 +11,9 @@ internal static class DrawnLine
     internal static LineTrace Between(double x0, double y0, double x1, double y1, double height = 40, double bow = 0) =>
         new(new PixelPoint(x0, y0), new PixelPoint(x1, y1), bow, height, 1);
 
-    internal static LineMaps Maps(int width, int height, double scale, params IReadOnlyList<LineTrace> lines)
+    internal static LineMaps Maps(int width, int height, double scale, params IReadOnlyList<LineTrace> lines) => Maps(width, height, scale, default, lines);
+
+    internal static LineMaps Maps(int width, int height, double scale, (int Left, int Top) origin, params IReadOnlyList<LineTrace> lines)
     {
         var (columns, rows) = (width / LineMaps.CellSize, height / LineMaps.CellSize);
         var plane = columns * rows;
@@ -42,6 +44,6 @@ internal static class DrawnLine
             }
         }
 
-        return new LineMaps(maps, columns, rows, scale);
+        return new LineMaps(maps, columns, rows, scale, origin);
     }
 }
