@@ -164,6 +164,8 @@ internal sealed class Composition : IDisposable
     /// <param name="known">What the user says of the piece; null for nothing.</param>
     internal ExaminingStages Stages(ReferenceList list, Circumstances? known = null)
     {
+        // Ready by the time the first photo is.
+        _decoder.Start();
         var tubeMeasurer = new TubeMeasurer(_cellOptions);
         var unroller = new Unroller(_unrollerOptions);
         var ringUnroller = new RingUnroller(_ringOptions);

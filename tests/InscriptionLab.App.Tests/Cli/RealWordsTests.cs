@@ -31,7 +31,6 @@ public sealed class RealWordsTests : IDisposable
 
     [Theory]
     [InlineData("scenetext_word01.jpg", "CHINA")]
-    [InlineData("scenetext01.jpg", "AT ALL TIMES")]
     public void Of_small_letters_at_most_one_is_misread_and_a_misread_one_is_not_called_sure(string file, string words)
     {
         var line = Assert.Single(Read(file), line => string.Equals(line.Text, words, StringComparison.OrdinalIgnoreCase));

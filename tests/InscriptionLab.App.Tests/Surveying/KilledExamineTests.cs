@@ -5,6 +5,7 @@ using System.Linq;
 using System.Text.Json.Nodes;
 using System.Threading.Tasks;
 using InscriptionLab.Cataloguing;
+using Microsoft.Data.Sqlite;
 using Xunit;
 using Cat = InscriptionLab.Cataloguing.Catalogue;
 
@@ -119,6 +120,8 @@ public sealed class KilledExamineTests : IDisposable
 
     private void Clear()
     {
+        // A pooled connection would go on reading the catalogue that is taken away here.
+        SqliteConnection.ClearAllPools();
         foreach (var entry in Directory.GetFileSystemEntries(_folder.Path).Where(entry => Path.GetFileName(entry) != "photos"))
         {
             if (Directory.Exists(entry))
