@@ -40,8 +40,7 @@ internal sealed class LineDetector : IDisposable
         using var shrunk = Shrunk(native, scale);
         foreach (var part in parts)
         {
-            using var cut = NativeImage.Own(new Mat(shrunk.Mat, part & new Rect(0, 0, shrunk.Mat.Width, shrunk.Mat.Height)));
-            yield return Run(cut, scale, (part.Left, part.Top));
+            yield return Run(shrunk, part & new Rect(0, 0, shrunk.Mat.Width, shrunk.Mat.Height), scale);
         }
     }
 
@@ -49,6 +48,12 @@ internal sealed class LineDetector : IDisposable
     {
         var size = new Size(Math.Max(1, (int)Math.Round(strip.Mat.Width * scale)), Math.Max(1, (int)Math.Round(strip.Mat.Height * scale)));
         return strip.Apply((from, to) => Cv2.Resize(from, to, size, 0, 0, InterpolationFlags.Area));
+    }
+
+    private LineMaps Run(NativeImage whole, Rect part, double scale)
+    {
+        using var cut = NativeImage.Own(new Mat(whole.Mat, part));
+        return Run(cut, scale, (part.Left, part.Top));
     }
 
     private LineMaps Run(NativeImage input, double scale, (int Left, int Top) origin)

@@ -16,7 +16,8 @@ internal sealed class NativeImage : IDisposable
 
     private NativeImage(Mat mat, MemoryHandle held = default)
     {
-        (Mat, _held) = (mat, held);
+        Mat = mat;
+        _held = held;
         Interlocked.Increment(ref _alive);
     }
 

@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Linq;
 using System.Threading;
-using InscriptionLab.Imaging;
 using InscriptionLab.Lines;
 using InscriptionLab.Measures;
 using InscriptionLab.Photos;

@@ -10,7 +10,12 @@ internal sealed class SmallCopy : IDisposable
 {
     private readonly NativeImage _image;
 
-    private SmallCopy(NativeImage image, int width, int height) => (_image, PhotoWidth, PhotoHeight) = (image, width, height);
+    private SmallCopy(NativeImage image, int width, int height)
+    {
+        _image = image;
+        PhotoWidth = width;
+        PhotoHeight = height;
+    }
 
     /// <summary>Gets the columns of the photo.</summary>
     internal int PhotoWidth { get; }
@@ -25,19 +30,16 @@ internal sealed class SmallCopy : IDisposable
     internal static SmallCopy Of(ColourImage photo, int longerSide)
     {
         var factor = Math.Max(1, Math.Max(photo.Width, photo.Height) / longerSide);
-        var full = NativeImage.View(photo);
-        if (factor == 1)
-        {
-            return new SmallCopy(full, photo.Width, photo.Height);
-        }
+        return new SmallCopy(factor == 1 ? NativeImage.View(photo) : Shrunk(photo, factor), photo.Width, photo.Height);
+    }
 
-        using (full)
-        {
-            // Whole blocks only: what is left over at the right and the bottom is less than one pixel of the copy.
-            var (columns, rows) = (photo.Width / factor, photo.Height / factor);
-            using var whole = NativeImage.Own(new Mat(full.Mat, new Rect(0, 0, columns * factor, rows * factor)));
-            return new SmallCopy(whole.Apply((from, to) => Cv2.Resize(from, to, new Size(columns, rows), 0, 0, InterpolationFlags.Area)), photo.Width, photo.Height);
-        }
+    /// <summary>Averages whole blocks only: what is left over at the right and the bottom is less than one pixel of the copy.</summary>
+    private static NativeImage Shrunk(ColourImage photo, int factor)
+    {
+        using var full = NativeImage.View(photo);
+        var (columns, rows) = (photo.Width / factor, photo.Height / factor);
+        using var whole = NativeImage.Own(new Mat(full.Mat, new Rect(0, 0, columns * factor, rows * factor)));
+        return whole.Apply((from, to) => Cv2.Resize(from, to, new Size(columns, rows), 0, 0, InterpolationFlags.Area));
     }
 
     /// <summary>Gives a copy of the photo whose longer side is no longer than given.</summary>
