@@ -1,4 +1,3 @@
-using System.Linq;
 using CsCheck;
 using InscriptionLab.Measures;
 using InscriptionLab.Vision.Lines;
