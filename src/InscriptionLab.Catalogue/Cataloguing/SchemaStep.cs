@@ -33,7 +33,8 @@ internal sealed record SchemaStep(int Number, string Name, string Text)
             .Replace("{id}", id, StringComparison.Ordinal)
             .Replace("{long}", whole, StringComparison.Ordinal)
             .Replace("{real}", real, StringComparison.Ordinal)
-            .Replace("{bytes}", bytes, StringComparison.Ordinal);
+            .Replace("{bytes}", bytes, StringComparison.Ordinal)
+            .Replace("{file only}", kind == StoreKind.Sqlite ? string.Empty : "-- ", StringComparison.Ordinal);
     }
 
     private static SchemaStep Load(string name)

@@ -4,6 +4,8 @@ using System.IO;
 using System.Linq;
 using InscriptionLab.Catalogue.Tests.Services;
 using InscriptionLab.Cataloguing;
+using InscriptionLab.Cataloguing.Rows;
+using InscriptionLab.Likeness;
 using InscriptionLab.Outcomes;
 using Microsoft.EntityFrameworkCore;
 using Xunit;
@@ -36,6 +38,33 @@ public sealed class PostgresCatalogueTests(PostgresServer server) : CatalogueRul
             context.Database.SqlQuery<int>($"SELECT count(*)::int AS \"Value\" FROM information_schema.tables WHERE table_schema = {schema}").AsEnumerable().Single());
         Assert.StartsWith($"before_step_{SchemaStep.All.Length + 1}_", schema, StringComparison.Ordinal);
         Assert.Contains("place", ColumnsOf(context, "objects"));
+    }
+
+    [Fact]
+    public void Pictures_and_records_lie_outside_the_rows_that_are_read_for_likeness()
+    {
+        const int Marks = 64;
+        var address = NewAddress();
+        var catalogue = Cat.Open(address, TimeProvider.System);
+        catalogue.Intake.Add(Entries.Of("a.jpg", "Brockwell"), "tester");
+        using var context = new CatalogueContext(CatalogueAddress.Parse(address));
+        var random = new Random(7);
+        var examination = context.Examinations.Single();
+        for (var number = 0; number < Marks; number++)
+        {
+            var (embedding, picture) = (new byte[new MarkEmbedder(new MarkEmbedderOptions()).Dimensions], new byte[16_000]);
+            random.NextBytes(embedding);
+            random.NextBytes(picture);
+            context.Lines.Add(new LineRow { ExaminationId = examination.Id, Position = number + 1, Text = "Brockwell", Folded = "brockwell", Letters = "[]", Mark = new MarkRow { Embedding = embedding, Boxes = "[]", Picture = picture } });
+        }
+
+        context.SaveChanges();
+
+        Assert.Equal(Marks + 1, catalogue.Likeness.Load().Count);
+        var rows = context.Database.SqlQuery<long>($"SELECT pg_relation_size('marks') AS \"Value\"").AsEnumerable().Single();
+        var whole = context.Database.SqlQuery<long>($"SELECT pg_table_size('marks') AS \"Value\"").AsEnumerable().Single();
+        Assert.InRange(rows, Marks * 512, Marks * 2048);
+        Assert.True(whole > Marks * 16_000, "The pictures are kept.");
     }
 
     [Fact]

@@ -149,6 +149,57 @@ public sealed class SqliteCatalogueTests : CatalogueRules, IDisposable
     }
 
     [Fact]
+    public void Embeddings_are_read_from_indexes_alone()
+    {
+        var file = NewAddress();
+        var catalogue = Cat.Open(file, TimeProvider.System);
+        catalogue.Intake.Add(Entries.Of("a.jpg", "Brockwell", key: "tube-1"), "tester");
+        catalogue.Desk.Trash("tube-1", trashed: true, "tester");
+
+        var plan = Plan(file, LikenessSource.Question);
+
+        // A table of the plan is walked ("SCAN") or looked up ("SEARCH"); what holds all that is asked for is a covering index.
+        Assert.Contains("SCAN marks USING COVERING INDEX marks_line_id_embedding", plan);
+        Assert.All(plan.Where(step => step.StartsWith("SCAN", StringComparison.Ordinal) || step.StartsWith("SEARCH", StringComparison.Ordinal)), step => Assert.Contains("COVERING INDEX", step, StringComparison.Ordinal));
+        Assert.DoesNotContain(plan, step => step.Contains("TEMP B-TREE FOR ORDER BY", StringComparison.Ordinal));
+        Assert.Contains("SCAN changes USING COVERING INDEX changes_undone_at", Plan(file, LikenessSource.StateQuestion));
+    }
+
+    [Fact]
+    public void A_catalogue_of_the_second_schema_keeps_its_embeddings_and_is_asked_as_fast_afterwards()
+    {
+        var file = NewAddress();
+        var address = CatalogueAddress.Parse(file);
+        new SchemaKeeper(address, SchemaStep.All[..2], TimeProvider.System).BringUpToDate();
+        new Intake(() => new CatalogueContext(address), TimeProvider.System).Add(Entries.Of("a.jpg", "Brockwell"), "tester");
+
+        var catalogue = Cat.Open(file, TimeProvider.System);
+
+        Assert.True(File.Exists(catalogue.CopyMade));
+        Assert.Equal(1L, Assert.Single(catalogue.Likeness.Load().Nearest([.. catalogue.Likeness.Of(1)!], 3)).Id);
+        Assert.Contains("SCAN marks USING COVERING INDEX marks_line_id_embedding", Plan(file, LikenessSource.Question));
+        Assert.Empty(catalogue.Health.Check());
+    }
+
+    private static List<string> Plan(string file, string question)
+    {
+        using var connection = new SqliteConnection($"Data Source={file}");
+        connection.Open();
+        using var command = connection.CreateCommand();
+#pragma warning disable CA2100 // The question is the program's own.
+        command.CommandText = "EXPLAIN QUERY PLAN " + question;
+#pragma warning restore CA2100
+        using var reader = command.ExecuteReader();
+        var plan = new List<string>();
+        while (reader.Read())
+        {
+            plan.Add(reader.GetString(3));
+        }
+
+        return plan;
+    }
+
+    [Fact]
     public void A_schema_step_that_fails_changes_nothing()
     {
         var file = NewAddress();
