@@ -7,6 +7,7 @@ using System.Linq;
 using System.Text;
 using System.Threading;
 using InscriptionLab.Cataloguing;
+using InscriptionLab.Files;
 using InscriptionLab.Imaging;
 using InscriptionLab.Likeness;
 using InscriptionLab.Outcomes;
@@ -23,7 +24,7 @@ public sealed class DatasetFolder(Catalogue catalogue, TimeProvider clock)
     private static readonly string[] MarkColumns = ["mark", "picture", "object", "photo_sha256", "line", "read", "corrected", "corrected_by", "group", "part"];
     private static readonly string[] LetterColumns = ["picture", "mark", "letter", "read", "probability", "part"];
 
-    /// <summary>Builds the data set.</summary>
+    /// <summary>Builds the data set, whole or not at all.</summary>
     /// <param name="request">What is wanted.</param>
     /// <param name="progress">Told how far it is; null where nobody asks.</param>
     /// <param name="cancel">Stops between objects and lines.</param>
@@ -32,7 +33,7 @@ public sealed class DatasetFolder(Catalogue catalogue, TimeProvider clock)
     public DatasetResult Write(DatasetRequest request, IProgress<DatasetProgress>? progress, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(request);
-        if (Directory.Exists(request.Out) && Directory.EnumerateFileSystemEntries(request.Out).Any())
+        if (WholeFolder.IsInUse(request.Out))
         {
             throw new InscriptionLabException($"{request.Out}: the folder is not empty; name a new one for the data set.");
         }
@@ -45,7 +46,8 @@ public sealed class DatasetFolder(Catalogue catalogue, TimeProvider clock)
                 : "What was chosen holds no picture of a line: choose examinations of lettering.");
         }
 
-        var data = Path.Combine(request.Out, "data");
+        using var whole = new WholeFolder(request.Out);
+        var data = Path.Combine(whole.Beside, "data");
         Directory.CreateDirectory(Path.Combine(data, "lines"));
         Directory.CreateDirectory(Path.Combine(data, "letters"));
         progress?.Report(new DatasetProgress(DatasetStep.Grouping, 0, 0));
@@ -56,7 +58,9 @@ public sealed class DatasetFolder(Catalogue catalogue, TimeProvider clock)
         var letters = WriteTables(data, marks, groups, split, progress, cancel);
         progress?.Report(new DatasetProgress(DatasetStep.Packing, 0, 0));
         File.WriteAllText(Path.Combine(data, "datasheet.md"), Datasheet.Of(marks, groups, split, letters, request, clock.GetUtcNow()), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
-        BagExport.Pack(request.Out, "Engraved lettering of brass instruments", "Lines and letters of engraved lettering, cut from photographs and laid flat, as a program read them and as people corrected them", request.Licence, clock.GetUtcNow());
+        BagExport.Pack(whole.Beside, "Engraved lettering of brass instruments", "Lines and letters of engraved lettering, cut from photographs and laid flat, as a program read them and as people corrected them", request.Licence, clock.GetUtcNow());
+        cancel.ThrowIfCancellationRequested();
+        whole.Finish();
         var parts = DatasetSplit.Names.Select(name => new DatasetPart(
             name,
             marks.Count(mark => split.Of(mark.Shown.Key) == name),

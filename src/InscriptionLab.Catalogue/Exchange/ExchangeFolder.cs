@@ -21,7 +21,7 @@ public sealed class ExchangeFolder(Catalogue catalogue, TimeProvider clock)
     /// <summary>Gets the forms.</summary>
     public static ImmutableArray<string> Formats { get; } = ["epidoc", "linked-art", "lido", "iiif", "page", "coco", "csv", "parquet", "object-id", Crate];
 
-    /// <summary>Writes one form.</summary>
+    /// <summary>Writes one form, whole or not at all; into a folder that is there already, over files of the same names.</summary>
     /// <returns>How many objects were written.</returns>
     /// <exception cref="InscriptionLabException">The form is unknown, there is no such object, or the folder of a crate is in use.</exception>
     public async Task<int> WriteAsync(ExchangeRequest request, CancellationToken cancel)
@@ -37,26 +37,29 @@ public sealed class ExchangeFolder(Catalogue catalogue, TimeProvider clock)
             throw new InscriptionLabException($"The catalogue has no object {key}.");
         }
 
-        if (request.Format != Crate)
-        {
-            Directory.CreateDirectory(request.Out);
-            return await WriteAsync(request, request.Format, request.Out, cancel).ConfigureAwait(false);
-        }
-
-        if (Directory.Exists(request.Out) && Directory.EnumerateFileSystemEntries(request.Out).Any())
+        if (request.Format == Crate && WholeFolder.IsInUse(request.Out))
         {
             throw new InscriptionLabException($"{request.Out}: the folder is not empty; name a new one, because a crate lists all that lies in it.");
         }
 
+        using var whole = new WholeFolder(request.Out);
+        var written = await (request.Format == Crate ? WriteCrateAsync(request, whole.Beside, cancel) : WriteAsync(request, request.Format, whole.Beside, cancel)).ConfigureAwait(false);
+        cancel.ThrowIfCancellationRequested();
+        whole.Finish();
+        return written;
+    }
+
+    private async Task<int> WriteCrateAsync(ExchangeRequest request, string bag, CancellationToken cancel)
+    {
         var count = 0;
         foreach (var format in Formats.Where(format => format != Crate))
         {
-            var folder = Path.Combine(request.Out, "data", format);
+            var folder = Path.Combine(bag, "data", format);
             Directory.CreateDirectory(folder);
             count = await WriteAsync(request, format, folder, cancel).ConfigureAwait(false);
         }
 
-        BagExport.Pack(request.Out, "Catalogue of engraved lettering", "Lettering of brass instruments as read from photographs, with probabilities, measurements and corrections", request.Licence, clock.GetUtcNow());
+        BagExport.Pack(bag, "Catalogue of engraved lettering", "Lettering of brass instruments as read from photographs, with probabilities, measurements and corrections", request.Licence, clock.GetUtcNow());
         return count;
     }
 
