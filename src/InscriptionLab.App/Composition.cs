@@ -143,14 +143,17 @@ internal sealed class Composition : IDisposable
     /// <summary>Builds the joint examination of several photos against a list.</summary>
     /// <param name="list">The list.</param>
     /// <param name="known">What the user says of the piece; null for nothing.</param>
-    /// <param name="lamps">Where the lamp of each photo stood, by the photo's name; null where the shading is to tell.</param>
-    internal SetExaminer SetExaminer(ReferenceList list, Circumstances? known = null, IReadOnlyDictionary<string, StatedLamp>? lamps = null)
+    /// <param name="lamps">Gives where the lamp of a photo stood, or null where nobody said so; counts where it is known of all photos of a set, else the shading tells.</param>
+    internal SetExaminer SetExaminer(ReferenceList list, Circumstances? known = null, Func<Photo, StatedLamp?>? lamps = null) => SetExaminer(Stages(list, known), lamps);
+
+    /// <summary>Builds the joint examination of several photos over the stages of a single one.</summary>
+    internal SetExaminer SetExaminer(ExaminingStages stages, Func<Photo, StatedLamp?>? lamps)
     {
         var turns = new TurnSet(_turnOptions);
         var relief = new ReliefBuilder(_reliefOptions, new Unroller(_unrollerOptions));
         Outcome<SurfaceRelief> Shape(IReadOnlyList<Photo> photos, Tube tube, PixelPoint? lettering, CancellationToken cancel) =>
-            relief.Run(photos, tube, lettering, lamps is null ? null : [.. photos.Select(photo => Lamp.FromPicture(tube.Pose, lamps[photo.File].Side, lamps[photo.File].Height))], cancel);
-        return new(Stages(list, known), new SetStages(turns.Match, (photos, tubes, matches, cancel) => turns.Run(photos, tubes, matches, cancel), Shape, ReliefPictures.Grooves), new Gatherer(_gathererOptions), new PhotoSorter(_gathererOptions), new Stand(_gathererOptions));
+            relief.Run(photos, tube, lettering, StatedLamp.Over(tube, photos, lamps), cancel);
+        return new(stages, new SetStages(turns.Match, (photos, tubes, matches, cancel) => turns.Run(photos, tubes, matches, cancel), Shape, ReliefPictures.Grooves), new Gatherer(_gathererOptions), new PhotoSorter(_gathererOptions), new Stand(_gathererOptions));
     }
 
     /// <summary>Opens a photo.</summary>

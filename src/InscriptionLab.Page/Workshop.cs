@@ -58,11 +58,11 @@ internal sealed class Workshop
 
     private static BenchStages StagesOf(Composition composition, ReferenceList list, string key)
     {
-        var together = composition.SetExaminer(list);
-        return new BenchStages(composition.Stages(list), composition.ReadAt, key)
+        var stages = composition.Stages(list);
+        return new BenchStages(stages, composition.ReadAt, key)
         {
             MarkRing = (photo, rim, opening) => composition.MarkRing(photo, rim, opening),
-            Together = (members, cancel) => together.Examine(members, null, cancel),
+            Together = (members, lamps, cancel) => composition.SetExaminer(stages, lamps).Examine(members, null, cancel),
         };
     }
 

@@ -120,7 +120,7 @@ public class OpenPage : IAsyncLifetime
         return new BenchStages(examining, (photo, strip, _, cancel) => TruthExaminations.Stages(photo.File).Read(photo, strip, cancel).Lines[0], key)
         {
             MarkRing = (photo, rim, opening) => new RingFinder().Run(photo, rim, opening),
-            Together = (members, cancel) => Counts.Count("together", () => Together(examining).Examine(members, null, cancel)),
+            Together = (members, lamps, cancel) => Counts.Count("together", () => Together(examining, lamps).Examine(members, null, cancel)),
         };
     }
 
@@ -128,12 +128,12 @@ public class OpenPage : IAsyncLifetime
     private static string TruthFor(Photo photo) => photo.File == SampleImages.CellCheckerboard ? SampleImages.NoTube : photo.File;
 
     /// <summary>What reads photos together is the program's own; only the grooves, of which there is no truth, are not read.</summary>
-    private static SetExaminer Together(ExaminingStages examining)
+    private static SetExaminer Together(ExaminingStages examining, Func<Photo, StatedLamp?> lamps)
     {
         var (turns, relief, options) = (new TurnSet(new TurnSetOptions()), new ReliefBuilder(new ReliefOptions(), new Unroller()), new GathererOptions());
         return new SetExaminer(
             examining,
-            new SetStages(turns.Match, (photos, tubes, matches, cancel) => turns.Run(photos, tubes, matches, cancel), (photos, tube, lettering, cancel) => relief.Run(photos, tube, lettering, null, cancel), ReliefPictures.Grooves),
+            new SetStages(turns.Match, (photos, tubes, matches, cancel) => turns.Run(photos, tubes, matches, cancel), (photos, tube, lettering, cancel) => relief.Run(photos, tube, lettering, StatedLamp.Over(tube, photos, lamps), cancel), ReliefPictures.Grooves),
             new Gatherer(options),
             new PhotoSorter(options),
             new Stand(options));

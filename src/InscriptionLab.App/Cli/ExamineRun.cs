@@ -87,7 +87,7 @@ internal sealed class ExamineRun(Composition composition, Terminal terminal, Exa
             return [];
         }
 
-        var sets = composition.SetExaminer(list, known, request.StatedLamps).Examine(examined, request.Together, cancel);
+        var sets = composition.SetExaminer(list, known, request.StatedLamps is { } stated ? photo => stated.GetValueOrDefault(photo.File) : null).Examine(examined, request.Together, cancel);
         foreach (var set in sets)
         {
             Report(TextReport.Of(set));

@@ -1,8 +1,13 @@
 using System;
 using System.Collections.Frozen;
 using System.Collections.Generic;
+using System.Collections.Immutable;
 using System.Globalization;
+using System.Linq;
 using InscriptionLab.Measures;
+using InscriptionLab.Photos;
+using InscriptionLab.Reliefs;
+using InscriptionLab.Tubes;
 
 namespace InscriptionLab.App.Examining;
 
@@ -36,6 +41,16 @@ internal sealed record StatedLamp(Angle Side, Angle Height)
         var side = Sides.TryGetValue(parts[0], out var known) ? known : Number(parts[0]);
         var height = parts.Length == 1 ? UsualHeight : Number(parts[1]);
         return parts.Length <= 2 && double.IsFinite(side) && height is > 0 and < 90 ? new StatedLamp(Angle.FromDegrees(side), Angle.FromDegrees(height)) : null;
+    }
+
+    /// <summary>Gets it as it is written.</summary>
+    internal string Text => string.Create(CultureInfo.InvariantCulture, $"{Side.Degrees:0.#}:{Height.Degrees:0.#}");
+
+    /// <summary>Gives the lamps of photos over their tube; null where that of any photo is not stated: two kinds of knowledge are not mixed in one form.</summary>
+    internal static IReadOnlyList<Lamp>? Over(Tube tube, IReadOnlyList<Photo> photos, Func<Photo, StatedLamp?>? stated)
+    {
+        ImmutableArray<StatedLamp> lamps = [.. photos.Select(photo => stated?.Invoke(photo)).OfType<StatedLamp>()];
+        return lamps.IsEmpty || lamps.Length < photos.Count ? null : lamps.Select(lamp => Lamp.FromPicture(tube.Pose, lamp.Side, lamp.Height)).ToList();
     }
 
     private static double Number(string text) => double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) ? number : double.NaN;

@@ -33,7 +33,7 @@ internal static class AnswerMaker
         piece.CanRedo,
         Asks(piece))
     {
-        Together = SetMaker.Of(piece.Together),
+        Together = SetMaker.Of(piece),
         Seen = [.. piece.Knowledge.Answers.Select(answer => new SeenAnswer(answer.Feature, answer.Observation, answer.Person, answer.At))],
     };
 
@@ -151,6 +151,7 @@ internal static class AnswerMaker
         {
             Correction.TubeEdges => ("tube", string.Empty, string.Empty),
             Correction.RingRim => ("ring", string.Empty, string.Empty),
+            Correction.LampsStood stated => ("lamps", string.Empty, string.Join(", ", stated.Lamps.Select(one => one.Lamp.Text))),
             Correction.Seen seen => ("seen", seen.Feature, seen.Observation),
             Correction.LineBox box => ("line", box.LineId, string.Empty),
             Correction.LineRemoved removed => ("line-removed", removed.LineId, string.Empty),

@@ -5,7 +5,7 @@ namespace InscriptionLab.Page.Answers;
 /// <summary>One correction.</summary>
 /// <param name="Id">Number in the piece.</param>
 /// <param name="Photo">Photo it was made on; empty where it is about the piece itself.</param>
-/// <param name="Kind">tube, ring, line, line-removed, letter or seen.</param>
+/// <param name="Kind">tube, ring, line, line-removed, letter, lamps or seen.</param>
 /// <param name="Person">Who made it.</param>
 /// <param name="At">When.</param>
 /// <param name="Was">What stood there; empty where that has no words.</param>

@@ -14,6 +14,7 @@ namespace InscriptionLab.Page.Answers;
 /// <param name="Finding">What it is worth.</param>
 /// <param name="Reasons">Why the photos belong together, and what could not be told.</param>
 /// <param name="Pictures">The joined strip, the grooves, the picture over which a lamp can be moved.</param>
+/// <param name="Lamps">For each photo of a view under several lamps where a person says that it stood, degrees clockwise from right and over the plane of the picture; null where nobody said. Empty for other sets.</param>
 internal sealed record SetAnswer(
     string Id,
     string Place,
@@ -25,4 +26,5 @@ internal sealed record SetAnswer(
     ImmutableArray<ChanceAnswer> Styles,
     FindingAnswer Finding,
     ImmutableArray<string> Reasons,
-    ImmutableArray<SetPictureAnswer> Pictures);
+    ImmutableArray<SetPictureAnswer> Pictures,
+    ImmutableArray<double[]?> Lamps);

@@ -5,6 +5,7 @@ using InscriptionLab.App.Cataloguing;
 using InscriptionLab.App.Records;
 using InscriptionLab.App.Reports;
 using InscriptionLab.App.Reports.Papers;
+using InscriptionLab.Gathering;
 using InscriptionLab.Page.Bench;
 using InscriptionLab.Reliefs;
 using InscriptionLab.Vision.Pictures;
@@ -15,10 +16,14 @@ namespace InscriptionLab.Page.Answers;
 /// <summary>Turns what photos gave together into what the page shows.</summary>
 internal static class SetMaker
 {
-    internal static JointAnswer Of(JointState state) => new(
-        state.IsWorking,
-        [.. state.Sets.Select(Of)],
-        [.. new[] { state.Problem, state.Unlike }.OfType<string>()]);
+    internal static JointAnswer Of(Piece piece)
+    {
+        var (state, lamps) = (piece.Together, StatedLamps.Of(piece.Corrections));
+        return new JointAnswer(
+            state.IsWorking,
+            [.. state.Sets.Select(set => Of(set, lamps))],
+            [.. new[] { state.Problem, state.Unlike }.OfType<string>()]);
+    }
 
     /// <summary>Gives a picture as a file; null where the set has none of that name.</summary>
     internal static (byte[] File, string Type)? Picture(JointSet set, string name)
@@ -33,7 +38,7 @@ internal static class SetMaker
         };
     }
 
-    private static SetAnswer Of(JointSet set)
+    private static SetAnswer Of(JointSet set, StatedLamps lamps)
     {
         var examined = set.Examination;
         return new SetAnswer(
@@ -47,7 +52,8 @@ internal static class SetMaker
             [.. examined.Reading.Style.Select(style => new ChanceAnswer(style.Style, style.Probability.Value))],
             FindingMaker.Of(examined.Finding, examined.Evidence),
             CommandWords.Without(examined.Reasons),
-            [.. Pictures(set)]);
+            [.. Pictures(set)],
+            examined.Kind != SetKind.Raking ? [] : [.. examined.Members.Select(member => lamps.Of(member.Photo) is { } lamp ? new[] { lamp.Side.Degrees, lamp.Height.Degrees } : null)]);
     }
 
     private static IEnumerable<SetPictureAnswer> Pictures(JointSet set)

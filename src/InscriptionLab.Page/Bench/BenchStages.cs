@@ -19,6 +19,6 @@ internal sealed record BenchStages(ExaminingStages Examining, Func<Photo, Strip,
     /// <summary>Gets a rim that a person drew, and the opening as a share of it, to the face of the ring.</summary>
     internal Func<Photo, PixelEllipse, double, Outcome<RingFace>> MarkRing { get; init; } = (_, _, _) => throw new InvalidOperationException("No ring was to be marked.");
 
-    /// <summary>Gets photos of one piece to what they give together; nothing where the page reads photos one by one only.</summary>
-    internal Func<ImmutableArray<Examination>, CancellationToken, ImmutableArray<SetExamination>> Together { get; init; } = (_, _) => [];
+    /// <summary>Gets photos of one piece, and where a person says that the lamp of a photo stood, to what they give together; nothing where the page reads photos one by one only.</summary>
+    internal Func<ImmutableArray<Examination>, Func<Photo, StatedLamp?>, CancellationToken, ImmutableArray<SetExamination>> Together { get; init; } = (_, _, _) => [];
 }

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Immutable;
+using InscriptionLab.App.Examining;
 using InscriptionLab.Measures;
 
 namespace InscriptionLab.Page.Bench;
@@ -35,6 +36,11 @@ internal abstract record Correction(CorrectionOrigin Origin)
     /// <param name="Feature">The question.</param>
     /// <param name="Observation">The answer; empty to leave the question open again.</param>
     internal sealed record Seen(CorrectionOrigin Origin, string Feature, string Observation) : Correction(Origin);
+
+    /// <summary>A person says where the lamp of each photo of a view stood; counts for the form of the surface only.</summary>
+    /// <param name="Origin">Who, when and of which photos read together.</param>
+    /// <param name="Lamps">The lamps, by the SHA-256 of the photo.</param>
+    internal sealed record LampsStood(CorrectionOrigin Origin, ImmutableArray<(string Sha256, StatedLamp Lamp)> Lamps) : Correction(Origin);
 
     /// <summary>The box of a line was drawn or moved; the line is read again there.</summary>
     /// <param name="Origin">Who, when and on what.</param>

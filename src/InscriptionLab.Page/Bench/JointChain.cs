@@ -46,14 +46,15 @@ internal sealed class JointChain
 
         var houses = PhotosOfOneObject.Houses(members);
         var unlike = houses.Length < 2 ? null : PhotosOfOneObject.Unlike(houses);
-        var key = Short(string.Join(';', photos.Select(photo => $"{photo.Id}:{photo.State.FindingKey}")));
-        var basis = Short(string.Join(';', photos.Select(photo => $"{photo.Id}:{photo.State.ReadingKey}")));
+        var lamps = StatedLamps.Of(piece.Corrections);
+        var key = Short(string.Join(';', photos.Select(photo => $"{photo.Id}:{photo.State.FindingKey}").Append(lamps.Key)));
+        var basis = Short(string.Join(';', photos.Select(photo => $"{photo.Id}:{photo.State.ReadingKey}").Append(lamps.Key)));
         var known = piece.Knowledge;
         tell(piece.Together with { IsWorking = true });
-        var sets = _sets.Get(key, () => stages.Together(members, cancel)).Result;
+        var sets = _sets.Get(key, () => stages.Together(members, lamps.Of, cancel)).Result;
         tell(new JointState(
             false,
-            [.. sets.Select((set, i) => Corrected(Fresh(set, members), string.Create(CultureInfo.InvariantCulture, $"{key}-{i}"), basis, piece, stages, known))],
+            [.. sets.Select((set, i) => Corrected(lamps.Told(Fresh(set, members)), string.Create(CultureInfo.InvariantCulture, $"{key}-{i}"), basis, piece, stages, known))],
             null,
             unlike));
     }

@@ -2,6 +2,8 @@ using System;
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Linq;
+using InscriptionLab.App.Examining;
+using InscriptionLab.Gathering;
 using InscriptionLab.Measures;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Page.Answers;
@@ -54,13 +56,20 @@ internal static class CorrectionReader
         }
     }
 
-    /// <summary>Records a letter of photos read together; nothing else of them is corrected by hand.</summary>
+    /// <summary>Records a letter of photos read together, or where their lamps stood; nothing else of them is corrected by hand.</summary>
     /// <exception cref="InscriptionLabException">It is not understood.</exception>
     internal static Correction Record(Piece piece, JointSet set, CorrectionRequest asked, DateTimeOffset now)
     {
         var person = Person(asked.Person);
+        CorrectionOrigin Made(int id) => new(id, set.Place, person, now, asked.Basis ?? string.Empty);
+        if (asked.Kind == "lamps" && set.Program.Kind == SetKind.Raking)
+        {
+            var lamps = Lamps(asked.Lamps, set);
+            return piece.Correct(id => new Correction.LampsStood(Made(id), lamps));
+        }
+
         return asked.Kind == "letter"
-            ? Letter(piece, asked, set.Lines, id => new CorrectionOrigin(id, set.Place, person, now, asked.Basis ?? string.Empty))
+            ? Letter(piece, asked, set.Lines, Made)
             : throw new InscriptionLabException("Of photos read together only letters are corrected; tube, ring and lines are corrected in the single photos.");
     }
 
@@ -80,6 +89,14 @@ internal static class CorrectionReader
         // The checklist itself says what it takes, before anything is recorded.
         _ = PieceKnowledge.Of([Made(1)]);
         return piece.Correct(Made);
+    }
+
+    private static ImmutableArray<(string Sha256, StatedLamp Lamp)> Lamps(double[][]? asked, JointSet set)
+    {
+        var photos = set.Program.Members;
+        return asked is not null && asked.Length == photos.Length && asked.All(lamp => lamp is [>= 0 and <= 360, > 0 and < 90])
+            ? [.. photos.Zip(asked, (photo, lamp) => (photo.Photo.Sha256, new StatedLamp(Angle.FromDegrees(lamp[0]), Angle.FromDegrees(lamp[1]))))]
+            : throw new InscriptionLabException("Say of every photo where its lamp stood: 0 to 360 degrees clockwise from right, and more than 0 and less than 90 degrees high.");
     }
 
     private static Correction Letter(Piece piece, CorrectionRequest asked, ImmutableArray<WorkedLine> lines, Func<int, CorrectionOrigin> made)

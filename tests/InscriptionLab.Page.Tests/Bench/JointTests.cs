@@ -110,6 +110,20 @@ public sealed class JointTests(OpenPage page) : IClassFixture<OpenPage>
     }
 
     [Fact]
+    public async Task Lamps_that_cannot_stand_there_are_refused_and_nothing_is_recorded()
+    {
+        var piece = await page.Joined(Lamps[..2]);
+        var id = piece.GetProperty("id").GetString()!;
+        foreach (var lamps in new double[][][] { [[180, 20]], [[180, 20], [0, 90]], [[180, 20], [400, 20]], [[180, 20], [0]] })
+        {
+            using var answer = await page.Client.PostAsJsonAsync($"/api/pieces/{id}/corrections", new { kind = "lamps", lamps, person = "A. Harbourer", photo = piece.GetProperty("together").GetProperty("sets")[0].GetProperty("place").GetString() }, TestContext.Current.CancellationToken);
+            Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        }
+
+        Assert.Equal(0, (await page.Settled(id)).GetProperty("corrections").GetArrayLength());
+    }
+
+    [Fact]
     public async Task Photos_of_different_pieces_are_not_joined_and_one_alone_is_not_either()
     {
         var different = await page.Joined("roman-transposed.jpg", "script.jpg");

@@ -18,6 +18,9 @@ public sealed class TogetherViewTests(OpenPage page, Chromium chromium) : IClass
         }
         """;
 
+    /// <summary>Side and height of the lamps of the samples, from the positions of lamp and camera in their truth.</summary>
+    private static readonly (string Side, string Height)[] Stood = [("11", "21"), ("186", "10"), ("275", "33"), ("56", "15")];
+
     [Fact]
     public async Task The_lamp_is_moved_over_a_surface_with_keys_only()
     {
@@ -63,6 +66,41 @@ public sealed class TogetherViewTests(OpenPage page, Chromium chromium) : IClass
         await Assertions.Expect(window.Page.Locator(".joint .viewer")).ToBeVisibleAsync();
         await window.Page.Locator("[data-key='photo-next']").ClickAsync();
         await Assertions.Expect(window.Page.Locator(".picture.photo .file-name")).ToHaveTextAsync("raking-1.jpg");
+        window.ComplainedOfNothing();
+    }
+
+    [Fact]
+    public async Task Lamps_stated_by_a_person_give_the_surface_anew_and_are_undone()
+    {
+        await using var window = await Opened();
+        await window.Page.EvaluateAsync("localStorage.setItem('inscriptionlab', JSON.stringify({ person: 'A. Harbourer' }))");
+        await window.Page.ReloadAsync();
+        await window.Page.Locator("[data-key='together-0']").ClickAsync();
+        await window.Page.Locator("[data-key='joint-lamps']").FocusAsync();
+        await window.Page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(window.Page.Locator(".lamps fieldset")).ToHaveCountAsync(Stood.Length);
+        await Assertions.Expect(window.Page.Locator(".panel")).ToContainTextAsync("the lamps as the shading of the tube tells them stood");
+        await window.IsAccessible();
+        var (tubes, together) = (page.Counts["tube"], page.Counts["together"]);
+        for (var i = 0; i < Stood.Length; i++)
+        {
+            await window.Page.Locator($"[data-key='lamp-side-{i}']").FillAsync(Stood[i].Side);
+            await window.Page.Locator($"[data-key='lamp-height-{i}']").FillAsync(Stood[i].Height);
+        }
+
+        await Assertions.Expect(window.Page.Locator(".lamps output").Nth(1)).ToHaveTextAsync("left");
+        await window.Page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(window.Page.Locator(".hand li")).ToContainTextAsync("Where the lamps stood");
+        await Assertions.Expect(window.Page.Locator("[data-key=relight]")).ToBeVisibleAsync(new LocatorAssertionsToBeVisibleOptions { Timeout = 60_000 });
+        await window.Page.WaitForFunctionAsync($"() => ({MeanLevel})() > 1");
+        await Assertions.Expect(window.Page.Locator(".panel")).ToContainTextAsync("stated by A. Harbourer: raking-1.jpg 11 degrees clockwise from right, 21 high");
+        await Assertions.Expect(window.Page.Locator(".panel")).ToContainTextAsync("the lamps as stated stood");
+        await window.IsAccessible();
+
+        await window.Page.Locator("[data-key=undo]").ClickAsync();
+        await Assertions.Expect(window.Page.Locator(".hand li")).ToHaveCountAsync(0);
+        await Assertions.Expect(window.Page.Locator(".panel")).Not.ToContainTextAsync("stated by A. Harbourer", new LocatorAssertionsToContainTextOptions { Timeout = 60_000 });
+        Assert.Equal((tubes, together + 1), (page.Counts["tube"], page.Counts["together"]));
         window.ComplainedOfNothing();
     }
 

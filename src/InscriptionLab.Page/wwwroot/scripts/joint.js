@@ -2,6 +2,7 @@
 
 import { pictures } from "./api.js";
 import { h, replace } from "./dom.js";
+import { lampsForm } from "./lamps.js";
 import { Relight } from "./relight.js";
 import { store } from "./store.js";
 import { t } from "./strings.js";
@@ -18,11 +19,12 @@ export class Joint {
   }
 
   show(set) {
-    const names = set.pictures.map((picture) => picture.name);
-    if (!names.includes(this.name)) this.name = names[0];
+    // Where no picture could be made, what the program lacks for one comes first.
+    const names = [...set.pictures.map((picture) => picture.name), ...(set.lamps.length > 0 ? ["lamps"] : [])];
+    this.name = names.includes(this.chosen) ? this.chosen : names[0];
     const button = (key, label, onclick, more = {}) => h("button", { type: "button", class: "tool", "data-key": key, onclick, ...more }, label);
     const choose = (name) => {
-      this.name = name;
+      this.chosen = name;
       this.show(set);
     };
     replace(
@@ -31,7 +33,7 @@ export class Joint {
       this.steps(set, button),
       h("span", { class: "space" }),
       names.length > 1 && names.map((name) => button(`joint-${name}`, t(`set.${name}`), () => choose(name), { "aria-pressed": String(name === this.name) })),
-      this.name !== "relight" && this.name && [
+      this.name !== "relight" && this.name !== "lamps" && this.name && [
         button("joint-out", "\u2212", () => this.viewer.zoom(1 / 1.5), { "aria-label": t("view.out"), title: t("view.out") }),
         button("joint-in", "+", () => this.viewer.zoom(1.5), { "aria-label": t("view.in"), title: t("view.in") }),
         button("joint-fit", t("view.fit"), () => this.viewer.fit()),
@@ -42,7 +44,8 @@ export class Joint {
     this.shown = shown;
     const picture = set.pictures.find((one) => one.name === this.name);
     const address = picture && pictures.set(store.piece.id, set.id, picture.name);
-    if (!picture) replace(this.place, h("p", { class: "soft none" }, t("set.none")));
+    if (this.name === "lamps") replace(this.place, lampsForm(set, () => (this.chosen = null)));
+    else if (!picture) replace(this.place, h("p", { class: "soft none" }, t("set.none")));
     else if (picture.name === "relight") replace(this.place, new Relight(address, picture.size).element);
     else {
       replace(this.place, this.viewer.element);
