@@ -9,12 +9,6 @@ internal static class StyleWords
     /// <summary>Letters from which a line's style counts: fewer may be an abbreviation or a number.</summary>
     private const int FewestLetters = 5;
 
-    /// <summary>
-    /// Height of a line's ink from which its style counts, photo pixels: a serif's hairline is about a sixteenth of the letters' height (common practice) and must be two pixels wide to be
-    /// sampled (Shannon 1949). In smaller letters roman without visible serifs passes for sans.
-    /// </summary>
-    private const double LeastHeight = 32;
-
     /// <summary>Probability from which a style counts as seen, and up to which the other line's counts as ruled out.</summary>
     private const double Seen = 0.9;
     private const double RuledOut = 0.05;
@@ -22,7 +16,7 @@ internal static class StyleWords
     /// <summary>Gives the sentence for the first two lines that are surely in different styles; null where none are.</summary>
     internal static string? Of(Reading reading)
     {
-        var sure = reading.Lines.Where(IsSure).ToList();
+        var sure = reading.Lines.Where(line => !line.Style.IsEmpty && line.Style[0].Probability.Value >= Seen && line.Letters.Count(letter => !letter.IsSpace) >= FewestLetters).ToList();
         foreach (var one in sure)
         {
             if (sure.Find(other => Of(one, other.Style[0].Style) <= RuledOut && Of(other, one.Style[0].Style) <= RuledOut) is { } unlike)
@@ -33,9 +27,6 @@ internal static class StyleWords
 
         return null;
     }
-
-    private static bool IsSure(LineReading line) => !line.Style.IsEmpty && line.Style[0].Probability.Value >= Seen
-        && line.Letters.Count(letter => !letter.IsSpace) >= FewestLetters && line.Line.InkHeight.Pixels >= LeastHeight;
 
     private static double Of(LineReading line, string style) => line.Style.Where(candidate => candidate.Style == style).Sum(candidate => candidate.Probability.Value);
 }
