@@ -63,6 +63,7 @@ public sealed class GalleryTests(Chromium chromium) : IClassFixture<Chromium>, I
             await Taken(empty, "bench-empty");
         }
 
+        await Relit();
         foreach (var sample in Single)
         {
             await Laid(true, sample);
@@ -77,7 +78,6 @@ public sealed class GalleryTests(Chromium chromium) : IClassFixture<Chromium>, I
         await Kept(piece);
         await Bench(piece);
         await Together(set);
-        await Relit();
         await Looked();
         await Measured();
         await DataSet();
