@@ -121,7 +121,8 @@ export class Catalogue {
   }
 
   row(row, wall) {
-    const picture = h("img", { class: "cat-picture", src: line(row.number, 0), alt: "", loading: "lazy", decoding: "async", onerror: (event) => event.target.removeAttribute("src") });
+    // Where nothing was read there is no line to show.
+    const picture = row.text ? h("img", { class: "cat-picture", src: line(row.number, 0), alt: "", loading: "lazy", decoding: "async", onerror: (event) => event.target.removeAttribute("src") }) : h("span", { class: "cat-picture" });
     const outcome = row.outcome && h("span", { class: `cat-outcome ${row.outcome}` }, h("span", { class: "sign", "aria-hidden": "true" }, SIGNS[row.outcome]), " ", t(`finding.short.${row.outcome}`));
     if (wall) return [picture, h("span", { class: "glyph cat-text" }, row.text || row.file), outcome];
     return [picture, h("span", { class: "glyph cat-text" }, row.text), outcome || h("span", {}), h("span", { class: "glyph" }, row.nearest), h("span", {}, row.maker), h("span", { class: "number soft" }, row.made.slice(0, 10)), h("span", { class: "soft" }, row.file)];
