@@ -155,7 +155,7 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
             return surface with { Warnings = joint.Warnings };
         }
 
-        run.Note(state => state with { Tube = null, TubeBy = null, Ring = joint.Ring, RingBy = rim is null ? null : new HandMark(rim.Person, rim.At, string.Empty), Strip = joint.Strip, StripKey = key });
+        run.Note(state => state.WithStrip(joint.Strip, key) with { Tube = null, TubeBy = null, Ring = joint.Ring, RingBy = rim is null ? null : new HandMark(rim.Person, rim.At, string.Empty) });
         return new Surface(key, joint.Strip, joint.Reading, [RingSense.Sentence(joint.Reading, map), .. joint.Warnings]);
     }
 
@@ -163,7 +163,7 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
     {
         run.Note(state => state with { Ring = null, RingBy = null, Tube = tube, TubeBy = drawn is null || tube is null ? null : new HandMark(drawn.Person, drawn.At, string.Empty) });
         var strip = run.Do("strip", () => _strips.Get(key, () => tube is null ? examining.LayFlat(photo, cancel) : examining.Unroll(photo, tube, cancel)), StageStatus.Done);
-        run.Note(state => state with { Strip = strip, StripKey = key });
+        run.Note(state => state.WithStrip(strip, key));
         return strip;
     }
 

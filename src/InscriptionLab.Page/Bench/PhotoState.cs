@@ -42,6 +42,16 @@ internal sealed record PhotoState(ImmutableArray<StageProgress> Stages)
     /// <summary>Gets a name that changes whenever the strip does.</summary>
     internal string StripKey { get; init; } = string.Empty;
 
+    /// <summary>Gets the strip that stood here before: a window that was told of it may still ask for its picture.</summary>
+    internal (string Key, Strip Strip)? StripBefore { get; init; }
+
+    /// <summary>Gives the strip of a key, where it is this one or the one before.</summary>
+    internal Strip? StripOf(string key) => key == StripKey ? Strip : StripBefore is { } before && before.Key == key ? before.Strip : null;
+
+    /// <summary>Gives the state with another strip.</summary>
+    internal PhotoState WithStrip(Strip strip, string key) =>
+        this with { StripBefore = Strip is not null && StripKey != key ? (StripKey, Strip) : StripBefore, Strip = strip, StripKey = key };
+
     internal Reading? Reading { get; init; }
 
     internal ImmutableArray<WorkedLine> Lines { get; init; } = [];

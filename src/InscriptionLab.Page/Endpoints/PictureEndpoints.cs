@@ -27,7 +27,7 @@ internal static class PictureEndpoints
         Kept(context, table.Photo(photo)?.State.Tiles?.Tile(level, column, row), Jpeg);
 
     private static IResult Strip(string photo, string key, BenchTable table, HttpContext context) =>
-        Kept(context, table.Photo(photo)?.State is { Strip: { } strip } state && state.StripKey == key ? PictureEncoder.ToJpeg(strip.Image) : null, Jpeg);
+        Kept(context, table.Photo(photo)?.State.StripOf(key) is { } strip ? PictureEncoder.ToJpeg(strip.Image) : null, Jpeg);
 
     private static IResult Line(string photo, string key, BenchTable table, HttpContext context)
     {

@@ -162,7 +162,7 @@ public sealed class SqliteCatalogueTests : CatalogueRules, IDisposable
         Assert.Contains("SCAN marks USING COVERING INDEX marks_line_id_embedding", plan);
         Assert.All(plan.Where(step => step.StartsWith("SCAN", StringComparison.Ordinal) || step.StartsWith("SEARCH", StringComparison.Ordinal)), step => Assert.Contains("COVERING INDEX", step, StringComparison.Ordinal));
         Assert.DoesNotContain(plan, step => step.Contains("TEMP B-TREE FOR ORDER BY", StringComparison.Ordinal));
-        Assert.Contains("SCAN changes USING COVERING INDEX changes_undone_at", Plan(file, LikenessSource.StateQuestion));
+        Assert.Contains(Plan(file, LikenessSource.StateQuestion), step => step.Contains("changes USING COVERING INDEX changes_undone_at", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -67,13 +67,13 @@ public sealed class InterruptedExportTests : IDisposable
     {
         using var bench = new ExportBench();
         Directory.CreateDirectory(bench.At("parquet"));
-        await File.WriteAllTextAsync(bench.At("parquet", "objects.parquet"), "of before", TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(bench.At("parquet", "lines.parquet"), "of before", TestContext.Current.CancellationToken);
         await File.WriteAllTextAsync(bench.At("parquet", "notes.txt"), "of the user", TestContext.Current.CancellationToken);
 
         await bench.ExportAsync("parquet", null);
 
         Assert.Equal("of the user", await File.ReadAllTextAsync(bench.At("parquet", "notes.txt"), TestContext.Current.CancellationToken));
-        Assert.True(IsWholeParquet(bench.At("parquet", "objects.parquet")));
+        Assert.True(IsWholeParquet(bench.At("parquet", "lines.parquet")));
         Assert.False(Directory.Exists(bench.At("parquet", ".unfinished")));
     }
 

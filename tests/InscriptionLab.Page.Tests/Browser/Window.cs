@@ -26,7 +26,7 @@ internal sealed class Window : IAsyncDisposable
         {
             if (message.Type is "error" or "warning")
             {
-                _complaints.Add(message.Text);
+                _complaints.Add($"{message.Text} ({message.Location})");
             }
         };
         page.Request += (_, request) =>
@@ -43,7 +43,7 @@ internal sealed class Window : IAsyncDisposable
     public ValueTask DisposeAsync() => _context.DisposeAsync();
 
     /// <summary>Fails where the page complained of anything.</summary>
-    internal void ComplainedOfNothing() => Assert.Empty(_complaints);
+    internal void ComplainedOfNothing() => Assert.True(_complaints.Count == 0, string.Join('\n', _complaints));
 
     /// <summary>Fails where axe-core finds something serious or critical against WCAG 2.2 A and AA.</summary>
     internal async Task IsAccessible()
