@@ -31,7 +31,7 @@ def main(measured):
         before = json.load(f)["models"]
     m = json.load(open(measured)) if measured else {n: before[n].get("measured", {}) for n in ("reader", "detector")}
     reader = {
-        **file_facts("reader.onnx"), "task": "reads one engraved line", "made_by": "models/training/train_reader.py",
+        **file_facts("reader.onnx"), "task": "reads one engraved line", "made_by": "models/training/train_reader.py, quantise.py",
         "made_on": made_on("reader.onnx", before), "opset": 17,
         "input": {"name": "line", "type": "float32", "shape": ["n", 1, 64, "w"],
                   "width": "multiple of 4; a batch holds lines of one width, or lines padded on the right with their last column",
@@ -51,7 +51,7 @@ def main(measured):
         "temperature_use": "divide log_probs by it and renormalise each frame before any probability is quoted",
         "measured": m["reader"]}
     detector = {
-        **file_facts("detector.onnx"), "task": "finds engraved lines", "made_by": "models/training/train_detector.py",
+        **file_facts("detector.onnx"), "task": "finds engraved lines", "made_by": "models/training/train_detector.py, quantise.py",
         "made_on": made_on("detector.onnx", before), "opset": 17,
         "input": {"name": "strip", "type": "float32", "shape": [1, 1, "h", "w"], "multiple_of": 32, "normalise": NORMALISE,
                   "padding": "pad right and bottom with the picture's mean grey; repeated edge pixels look like engraved rules",

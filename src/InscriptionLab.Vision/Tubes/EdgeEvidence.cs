@@ -38,7 +38,7 @@ internal sealed class EdgeEvidence
     private const double OutlineShare = Clear;
 
     /// <summary>Evidence of a place out of the picture: all but neutral, so that a tube may leave the picture and come back.</summary>
-    private const double OutOfPicture = -0.02;
+    private const float OutOfPicture = -0.02f;
 
     private readonly float[] _evidence;
     private readonly float[] _promise;
@@ -71,16 +71,23 @@ internal sealed class EdgeEvidence
         }
     }
 
-    /// <summary>Gives what a strip and row promise to a search for outlines: the evidence, and more where the network sees an outline.</summary>
-    internal double Promise(int strip, int row)
+    /// <summary>Gives what each row of a strip promises to a search for outlines: the evidence, and more where the network sees an outline; with rows out of the picture before and after.</summary>
+    /// <param name="strip">The strip.</param>
+    /// <param name="beyond">Rows out of the picture on either side.</param>
+    internal float[] Promise(int strip, int beyond)
     {
-        if ((uint)row >= (uint)Profiles.Rows)
+        var rows = new float[Profiles.Rows + (2 * beyond)];
+        rows.AsSpan().Fill(OutOfPicture);
+        for (var row = 0; row < Profiles.Rows; row++)
         {
-            return OutOfPicture;
+            var value = _promise[(strip * Profiles.Rows) + row];
+            if (!float.IsNaN(value))
+            {
+                rows[row + beyond] = value;
+            }
         }
 
-        var value = _promise[(strip * Profiles.Rows) + row];
-        return float.IsNaN(value) ? OutOfPicture : value;
+        return rows;
     }
 
     /// <summary>Gives a value indicating whether a place of a line lies in the picture.</summary>
@@ -113,15 +120,18 @@ internal sealed class EdgeEvidence
             }
         }
 
-        var known = steps.Where(step => !float.IsNaN(step)).Order().ToArray();
+        var known = Array.FindAll(steps, static step => !float.IsNaN(step));
+        Array.Sort(known);
         var texture = SmallestTexture + (known.Length == 0 ? 0 : known[(int)(TextureQuantile * (known.Length - 1))]);
         var evidence = new float[steps.Length];
+        var medians = new double[profiles.Rows + Besides + (2 * Aside)];
         for (var strip = 0; strip < profiles.Strips; strip++)
         {
             var column = steps.AsSpan(strip * profiles.Rows, profiles.Rows);
+            Medians(column, medians);
             for (var row = 0; row < profiles.Rows; row++)
             {
-                var around = Math.Max(texture, Around(column, row));
+                var around = Math.Max(texture, Around(medians, row));
                 evidence[(strip * profiles.Rows) + row] = (float)Math.Max(-LargestLoss, Math.Min(column[row] / (around * ClearStep), 1) - Doubt);
             }
         }
@@ -145,11 +155,20 @@ internal sealed class EdgeEvidence
     }
 
     /// <summary>The steps usual beside a row: the mean of the medians above and below it. Threads of cloth and the slopes of a highlight have many like steps, an outline stands alone.</summary>
-    private static double Around(ReadOnlySpan<float> steps, int row)
+    private static double Around(double[] medians, int row)
     {
-        var above = Median(steps, row - Besides - Aside, row - Aside);
-        var below = Median(steps, row + Aside, row + Aside + Besides);
+        var (above, below) = (medians[row], medians[row + Besides + (2 * Aside)]);
         return double.IsNaN(above) ? (double.IsNaN(below) ? 0 : below) : double.IsNaN(below) ? above : (above + below) / 2;
+    }
+
+    /// <summary>Fills in the median of the steps from each row to <see cref="Besides"/> rows further; the first one starts where the first row's look above it does.</summary>
+    private static void Medians(ReadOnlySpan<float> steps, double[] medians)
+    {
+        for (var index = 0; index < medians.Length; index++)
+        {
+            var from = index - Besides - Aside;
+            medians[index] = Median(steps, from, from + Besides);
+        }
     }
 
     private static double Median(ReadOnlySpan<float> steps, int from, int to)

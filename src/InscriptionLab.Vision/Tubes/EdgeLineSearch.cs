@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 
 namespace InscriptionLab.Vision.Tubes;
 
@@ -32,17 +33,19 @@ internal static class EdgeLineSearch
         var profiles = evidence.Profiles;
         var half = profiles.Width / 2.0;
         var slopes = (2 * (int)Math.Ceiling(steepest * half)) + 1;
-        double Slope(int index) => (index - (slopes / 2)) / half;
-
+        var rise = (slopes / 2) + 1;
+        var promises = Enumerable.Range(0, profiles.Strips).Select(strip => evidence.Promise(strip, rise)).ToArray();
         var best = new List<EdgeLine>();
-        for (var slope = 0; slope < slopes; slope++)
+        for (var index = 0; index < slopes; index++)
         {
+            var slope = (index - (slopes / 2)) / half;
+            var rows = Array.ConvertAll(profiles.Middles, middle => (int)Math.Round(slope * (middle - half)) + rise);
             for (var row = 0; row < profiles.Rows; row++)
             {
-                var line = BestPiece(evidence, Slope(slope), row, half);
-                if (line.Score >= SmallestScore)
+                var (first, last, sum) = BestPiece(promises, rows, row);
+                if (sum / profiles.Strips is var score && score >= SmallestScore)
                 {
-                    best.Add(line);
+                    best.Add(new EdgeLine(slope, row, half, first, last, score));
                 }
             }
         }
@@ -66,15 +69,17 @@ internal static class EdgeLineSearch
     }
 
     /// <summary>The piece of a line with the largest sum of evidence (Bentley, Programming Pearls, 1984, column 8).</summary>
-    private static EdgeLine BestPiece(EdgeEvidence evidence, double slope, double middle, double half)
+    /// <param name="promises">What each row of each strip promises.</param>
+    /// <param name="rows">Row of each strip for a line through row 0.</param>
+    /// <param name="row">Row that the line goes through.</param>
+    private static (int First, int Last, double Sum) BestPiece(float[][] promises, int[] rows, int row)
     {
-        var profiles = evidence.Profiles;
         double sum = 0;
         double best = 0;
         var start = 0;
         var first = 0;
         var last = -1;
-        for (var strip = 0; strip < profiles.Strips; strip++)
+        for (var strip = 0; strip < promises.Length; strip++)
         {
             if (sum <= 0)
             {
@@ -82,7 +87,7 @@ internal static class EdgeLineSearch
                 start = strip;
             }
 
-            sum += evidence.Promise(strip, (int)Math.Round(middle + (slope * (profiles.Middles[strip] - half))));
+            sum += promises[strip][row + rows[strip]];
             if (sum > best)
             {
                 best = sum;
@@ -91,7 +96,7 @@ internal static class EdgeLineSearch
             }
         }
 
-        return new EdgeLine(slope, middle, half, first, last, best / profiles.Strips);
+        return (first, last, best);
     }
 
     private static bool SameEdge(TurnedProfiles profiles, EdgeLine better, EdgeLine line)

@@ -39,11 +39,12 @@ internal static class OutlinePairSearch
     internal static IReadOnlyList<OutlinePair> Find(EdgeEvidence evidence, IReadOnlyList<EdgeLine> lines, double smallestDiameter, RegionEvidence? region = null)
     {
         var pairs = new List<OutlinePair>();
-        foreach (var upper in lines)
+        var shadows = new ShadowEdges(evidence.Profiles, lines);
+        for (var upper = 0; upper < lines.Count; upper++)
         {
-            foreach (var lower in lines)
+            for (var lower = 0; lower < lines.Count; lower++)
             {
-                if (Pair(evidence, lines, upper, lower, smallestDiameter, region) is { } pair)
+                if (Pair(evidence, shadows, upper, lower, smallestDiameter, region) is { } pair)
                 {
                     pairs.Add(pair);
                 }
@@ -53,8 +54,9 @@ internal static class OutlinePairSearch
         return [.. pairs.OrderByDescending(pair => pair.Score)];
     }
 
-    private static OutlinePair? Pair(EdgeEvidence evidence, IReadOnlyList<EdgeLine> lines, EdgeLine upper, EdgeLine lower, double smallestDiameter, RegionEvidence? region)
+    private static OutlinePair? Pair(EdgeEvidence evidence, ShadowEdges shadows, int upperIndex, int lowerIndex, double smallestDiameter, RegionEvidence? region)
     {
+        var (upper, lower) = (shadows.Lines[upperIndex], shadows.Lines[lowerIndex]);
         var first = Math.Max(upper.First, lower.First);
         var last = Math.Min(upper.Last, lower.Last);
         var middles = evidence.Profiles.Middles;
@@ -67,8 +69,8 @@ internal static class OutlinePairSearch
         }
 
         var diameter = lower.At(middles[(first + last) / 2]) - upper.At(middles[(first + last) / 2]);
-        var (upperOwn, upperAgainst) = Side(evidence, lines, upper, first, last, diameter, -1);
-        var (lowerOwn, lowerAgainst) = Side(evidence, lines, lower, first, last, diameter, 1);
+        var (upperOwn, upperAgainst) = Side(evidence, shadows, upperIndex, first, last, diameter, -1);
+        var (lowerOwn, lowerAgainst) = Side(evidence, shadows, lowerIndex, first, last, diameter, 1);
         if (region is null)
         {
             return new OutlinePair(upper, lower, first, last, upperOwn + lowerOwn - upperAgainst - lowerAgainst);
@@ -82,33 +84,35 @@ internal static class OutlinePairSearch
     }
 
     /// <summary>Evidence of one outline, and the strongest that speaks against it.</summary>
-    private static (double Own, double Against) Side(EdgeEvidence evidence, IReadOnlyList<EdgeLine> lines, EdgeLine outline, int first, int last, double diameter, int side)
+    private static (double Own, double Against) Side(EdgeEvidence evidence, ShadowEdges shadows, int own, int first, int last, double diameter, int side)
     {
         var profiles = evidence.Profiles;
-        var own = evidence.Sum(outline, first, last);
+        var outline = shadows.Lines[own];
+        var sum = evidence.Sum(outline, first, last);
         double against = 0;
-        foreach (var line in lines)
+        for (var other = 0; other < shadows.Lines.Count; other++)
         {
+            var line = shadows.Lines[other];
             var from = Math.Max(first, line.First);
             var to = Math.Min(last, line.Last);
-            if (ReferenceEquals(line, outline) || to - from < SpeakingShare * (last - first))
+            if (other == own || to - from < SpeakingShare * (last - first))
             {
                 continue;
             }
 
             var x = profiles.Middles[(from + to) / 2];
             var beyond = (line.At(x) - outline.At(x)) * side;
-            if (beyond > FlankRows && !ShadowEdge.Between(profiles, line, outline, side))
+            if (beyond > FlankRows && !shadows.Between(other, own, side))
             {
                 against = Math.Max(against, evidence.Sum(line, from, to));
             }
             else if (beyond < -EdgeEvidence.Reach && beyond > -WidestShadow * diameter
-                && line.Score > SilhouetteByShadow * outline.Score && ShadowEdge.Between(profiles, outline, line, side))
+                && line.Score > SilhouetteByShadow * outline.Score && shadows.Between(own, other, side))
             {
-                against = Math.Max(against, ShadowLoss * own);
+                against = Math.Max(against, ShadowLoss * sum);
             }
         }
 
-        return (own, against);
+        return (sum, against);
     }
 }
