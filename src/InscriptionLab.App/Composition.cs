@@ -63,7 +63,7 @@ internal sealed class Composition : IDisposable
     {
         _second = new Lazy<ILineReader?>(StartSecond);
         _tubeFinder = new Lazy<TubeFinder>(() => new TubeFinder(_tubeOptions, ModelFolder.Present ? Shelf() : null));
-        _reader = new Lazy<InscriptionReader>(() => new InscriptionReader(Shelf(), _readerOptions, _second.Value));
+        _reader = new Lazy<InscriptionReader>(() => new InscriptionReader(Shelf(), _readerOptions, _second.Value, _workers == 1 ? Environment.ProcessorCount : 1));
     }
 
     /// <summary>Gets the clock.</summary>
@@ -126,7 +126,7 @@ internal sealed class Composition : IDisposable
     }
 
     /// <summary>Builds the flow of an examination against a list.</summary>
-    internal Examiner Examiner(ReferenceList list, Circumstances? known = null) => new(Stages(list, known), Clock);
+    internal Examiner Examiner(ReferenceList list, Circumstances? known = null) => new(Stages(list, known), Clock, _workers == 1);
 
     /// <summary>Builds the flow for a photo whose tube a person marked.</summary>
     internal Examiner Examiner(ReferenceList list, PixelSegment first, PixelSegment second, Circumstances? known = null) =>
@@ -198,7 +198,7 @@ internal sealed class Composition : IDisposable
     internal Readings.LineReading? ReadAt(Photo photo, Strips.Strip strip, Quad box, CancellationToken cancel) =>
         ModelFolder.Present ? _reader.Value.ReadAt(photo, strip, box, cancel) : null;
 
-    private ModelShelf Shelf() => _workers == 1 ? new ModelShelf(ModelFolder.Path) : new ModelShelf(ModelFolder.Path, threads: 1);
+    private static ModelShelf Shelf() => new(ModelFolder.Path);
 
     private ReaderPool? StartSecond() => TesseractReader.TryStart(_secondOptions, out _) is { } first
         ? new ReaderPool(first, () => TesseractReader.TryStart(_secondOptions, out var reason) ?? throw new InscriptionLabException(reason))

@@ -12,7 +12,10 @@ using InscriptionLab.Tubes;
 namespace InscriptionLab.App.Examining;
 
 /// <summary>The flow: photo, tube or ring, strip, reading, comparison, finding. Each stage is timed; what a stage cannot tell becomes a warning and the flow goes on with what is left.</summary>
-internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
+/// <param name="stages">The stages.</param>
+/// <param name="clock">The clock.</param>
+/// <param name="sideBySide">Whether stages that need nothing of one another run at the same time: quicker for one photo, no gain where as many photos as cores are examined at once.</param>
+internal sealed class Examiner(ExaminingStages stages, TimeProvider clock, bool sideBySide = true)
 {
     /// <summary>Said where lettering was read from the photo as it is although a tube was found.</summary>
     internal const string ReadFromPhoto =
@@ -32,17 +35,22 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
     /// <exception cref="InscriptionLabException">The file cannot be used.</exception>
     internal Examination Examine(string file, CancellationToken cancel)
     {
-        var watch = new StageWatch(clock, cancel);
+        var watch = new StageWatch(clock, cancel, sideBySide);
         var photo = watch.Run("photo", () => stages.Open(file));
-        var tubes = watch.Run("tube", () => stages.FindTubes(photo, cancel));
-        var surface = Read(photo, tubes, watch, cancel);
+        var (tubes, asItIs) = watch.Both(own => own.Run("tube", () => stages.FindTubes(photo, cancel)), own => ReadAsItIs(photo, own, cancel));
+        var surface = Read(photo, tubes, asItIs, watch, cancel);
+        var (advice, (finding, sizes, evidence)) = watch.Both(
+            own => own.Run("advice", () => stages.Advise(photo, surface.Tube, surface.Reading, cancel)),
+            own => Weigh(photo, surface, own, cancel));
+        return new Examination(photo, surface.Tube, surface.Strip, surface.Reading, finding, advice, [.. ViewWords.Of(surface.Reading), .. surface.Warnings, .. StyleWords.Of(surface.Reading) is { } styles ? ImmutableArray.Create(styles) : []], watch.Times) { Ring = surface.Ring, Sizes = sizes, Evidence = evidence };
+    }
+
+    private (Finding Finding, TubeSizes? Sizes, EvidenceReport Evidence) Weigh(Photo photo, ReadSurface surface, StageWatch watch, CancellationToken cancel)
+    {
         var comparison = watch.Run("comparison", () => stages.Compare(surface.Reading));
         var finding = watch.Run("finding", () => stages.Judge(comparison));
-
         var sizes = surface.Tube is { } sized ? watch.Run("sizes", () => stages.Size(photo, sized, surface.Reading, cancel)) : null;
-        var evidence = watch.Run("evidence", () => stages.Weigh(surface.Reading, finding, Seen(surface.Tube, surface.Reading, finding, sizes)));
-        var advice = watch.Run("advice", () => stages.Advise(photo, surface.Tube, surface.Reading, cancel));
-        return new Examination(photo, surface.Tube, surface.Strip, surface.Reading, finding, advice, [.. ViewWords.Of(surface.Reading), .. surface.Warnings, .. StyleWords.Of(surface.Reading) is { } styles ? ImmutableArray.Create(styles) : []], watch.Times) { Ring = surface.Ring, Sizes = sizes, Evidence = evidence };
+        return (finding, sizes, watch.Run("evidence", () => stages.Weigh(surface.Reading, finding, Seen(surface.Tube, surface.Reading, finding, sizes))));
     }
 
     /// <summary>Weighs an examination again beside the houses that all photos of the piece name.</summary>
@@ -58,11 +66,15 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock)
         LetterHeights = (sizes?.Lines ?? []).ToImmutableDictionary(line => line.Line, line => line.Tallest),
     };
 
-    /// <summary>Reads the photo as it is, then the tube that carries the lettering, and where that is not sure the face of a ring; joins the readings.</summary>
-    private ReadSurface Read(Photo photo, Outcome<ImmutableArray<Tube>> tubes, StageWatch watch, CancellationToken cancel)
+    private ReadSurface ReadAsItIs(Photo photo, StageWatch watch, CancellationToken cancel)
     {
         var flat = watch.Run("strip", () => stages.LayFlat(photo, cancel));
-        var asItIs = new ReadSurface(null, flat, watch.Run("reading", () => stages.Read(photo, flat, cancel)));
+        return new ReadSurface(null, flat, watch.Run("reading", () => stages.Read(photo, flat, cancel)));
+    }
+
+    /// <summary>Reads the tube that carries the lettering, and where that is not sure the face of a ring; joins the readings with that of the photo as it is.</summary>
+    private ReadSurface Read(Photo photo, Outcome<ImmutableArray<Tube>> tubes, ReadSurface asItIs, StageWatch watch, CancellationToken cancel)
+    {
         var surface = tubes switch
         {
             Outcome<ImmutableArray<Tube>>.Found { Value: [] } => asItIs,

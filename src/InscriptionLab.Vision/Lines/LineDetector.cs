@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Threading;
 using InscriptionLab.Imaging;
 using InscriptionLab.Vision.Models;
 using InscriptionLab.Vision.Native;
@@ -14,8 +15,16 @@ internal sealed class LineDetector : IDisposable
     internal const int SideStep = 32;
 
     private readonly OnnxNetwork _network;
+    private readonly int _atOnce;
 
-    internal LineDetector(ModelShelf shelf) => _network = shelf.Open("detector.onnx", ("strip", [1, 1, -1, -1]), ["maps"]);
+    /// <summary>Loads the network.</summary>
+    /// <param name="shelf">The models folder.</param>
+    /// <param name="atOnce">Most parts of a strip looked at at the same time.</param>
+    internal LineDetector(ModelShelf shelf, int atOnce = 1)
+    {
+        _network = shelf.Open("detector.onnx", ("strip", [1, 1, -1, -1]), ["maps"]);
+        _atOnce = atOnce;
+    }
 
     /// <inheritdoc/>
     public void Dispose() => _network.Dispose();
@@ -34,14 +43,18 @@ internal sealed class LineDetector : IDisposable
     /// <param name="strip">Grey strip.</param>
     /// <param name="scale">Input pixels a strip pixel, at most 1.</param>
     /// <param name="parts">Parts, in input pixels of the whole strip.</param>
-    internal IEnumerable<LineMaps> Look(GrayImage strip, double scale, IEnumerable<Rect> parts)
+    /// <param name="cancel">Stops between parts.</param>
+    internal LineMaps[] Look(GrayImage strip, double scale, IReadOnlyList<Rect> parts, CancellationToken cancel)
     {
+        if (parts.Count == 0)
+        {
+            return [];
+        }
+
         using var native = NativeImage.View(strip);
         using var shrunk = Shrunk(native, scale);
-        foreach (var part in parts)
-        {
-            yield return Run(shrunk, part & new Rect(0, 0, shrunk.Mat.Width, shrunk.Mat.Height), scale);
-        }
+        var whole = new Rect(0, 0, shrunk.Mat.Width, shrunk.Mat.Height);
+        return SideBySide.Map(parts, _atOnce, part => Run(shrunk, part & whole, scale), cancel);
     }
 
     private static NativeImage Shrunk(NativeImage strip, double scale)

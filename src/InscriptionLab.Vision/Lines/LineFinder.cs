@@ -39,7 +39,7 @@ internal sealed class LineFinder
             cancel.ThrowIfCancellationRequested();
             var size = new Size((int)Math.Round(strip.Image.Width * scale), (int)Math.Round(strip.Image.Height * scale));
             var parts = CloserLooks.Of(coarse, scale / scales[0], size, _options);
-            traces.AddRange(_joiner.Join(_detector.Look(strip.Image, scale, parts).SelectMany(maps => CoreComponents.Of(maps, _options))));
+            traces.AddRange(_joiner.Join(_detector.Look(strip.Image, scale, parts, cancel).SelectMany(maps => CoreComponents.Of(maps, _options))));
         }
 
         return traces;

@@ -16,18 +16,15 @@ public sealed class ModelShelf
     private const string Index = "models.json";
 
     private readonly string _folder;
-    private readonly int _threads;
     private readonly Dictionary<string, ModelCard> _cards;
 
     /// <summary>Opens the folder and reads its index; no model is loaded yet.</summary>
     /// <param name="folder">The models folder.</param>
-    /// <param name="threads">Threads within one run of a model: two for one photo at a time, one where photos are examined side by side.</param>
     /// <exception cref="InscriptionLabException">The index is absent or cannot be understood.</exception>
-    public ModelShelf(string folder, int threads = OnnxNetwork.UsualThreads)
+    public ModelShelf(string folder)
     {
         ArgumentException.ThrowIfNullOrEmpty(folder);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(threads);
-        (_folder, _threads) = (folder, threads);
+        _folder = folder;
         var index = Path.Combine(folder, Index);
         if (!File.Exists(index))
         {
@@ -69,7 +66,7 @@ public sealed class ModelShelf
             throw new InscriptionLabException($"{path}: the model was changed or is damaged (its SHA-256 is not the one in {Index}); copy it again from this version.");
         }
 
-        return new OnnxNetwork(path, bytes, input, outputs, _threads);
+        return new OnnxNetwork(path, bytes, input, outputs);
     }
 
     private static ModelCard Card(JsonElement entry) => new(

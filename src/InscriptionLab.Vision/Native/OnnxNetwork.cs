@@ -7,12 +7,11 @@ using Microsoft.ML.OnnxRuntime;
 
 namespace InscriptionLab.Vision.Native;
 
-/// <summary>The one owner of an inference session. Runs may overlap; the session is shared by all of them.</summary>
+/// <summary>
+/// The one owner of an inference session. A run stays on its caller's thread, so that its sums are always added in one order; runs may overlap and share the session.
+/// </summary>
 internal sealed class OnnxNetwork : IDisposable
 {
-    /// <summary>Threads within a run where one photo is examined at a time: two, because the networks are small.</summary>
-    internal const int UsualThreads = 2;
-
     private readonly InferenceSession _session;
     private readonly string _file;
     private readonly string _input;
@@ -23,13 +22,12 @@ internal sealed class OnnxNetwork : IDisposable
     /// <param name="bytes">The file's content, already checked against its hash.</param>
     /// <param name="input">The input and its axes; -1 where free.</param>
     /// <param name="outputs">Outputs wanted, in this order.</param>
-    /// <param name="threads">Threads within a run.</param>
     /// <exception cref="InscriptionLabException">The network cannot be loaded or has other inputs or outputs.</exception>
-    internal OnnxNetwork(string file, byte[] bytes, (string Name, ImmutableArray<int> Axes) input, IReadOnlyList<string> outputs, int threads = UsualThreads)
+    internal OnnxNetwork(string file, byte[] bytes, (string Name, ImmutableArray<int> Axes) input, IReadOnlyList<string> outputs)
     {
         (_file, _input, _outputs) = (file, input.Name, outputs);
         // Lines and photos differ in size: a plan of memory for each shape would be kept and used once.
-        using var options = new SessionOptions { IntraOpNumThreads = threads, InterOpNumThreads = 1, EnableMemoryPattern = false, EnableCpuMemArena = false, LogSeverityLevel = OrtLoggingLevel.ORT_LOGGING_LEVEL_ERROR };
+        using var options = new SessionOptions { IntraOpNumThreads = 1, InterOpNumThreads = 1, EnableMemoryPattern = false, EnableCpuMemArena = false, LogSeverityLevel = OrtLoggingLevel.ORT_LOGGING_LEVEL_ERROR };
         try
         {
             _session = new InferenceSession(bytes, options);

@@ -22,14 +22,16 @@ internal sealed class EngravedNetwork : IDisposable
     /// <summary>Columns of a line crop that one frame covers.</summary>
     internal const int FrameWidth = 4;
 
-    /// <summary>Most lines in one run: more bring no speed on a few cores and only take memory.</summary>
-    private const int LargestBatch = 8;
-
     private readonly OnnxNetwork _network;
     private readonly ModelCard _card;
+    private readonly int _atOnce;
 
-    internal EngravedNetwork(ModelShelf shelf)
+    /// <summary>Loads the network.</summary>
+    /// <param name="shelf">The models folder.</param>
+    /// <param name="atOnce">Most lines looked at at the same time.</param>
+    internal EngravedNetwork(ModelShelf shelf, int atOnce = 1)
     {
+        _atOnce = atOnce;
         _card = shelf.Card(File);
         _network = shelf.Open(File, ("line", [-1, 1, Height, -1]), ["log_probs", "orientation", "style", "lettering", "edges"]);
     }
@@ -43,51 +45,22 @@ internal sealed class EngravedNetwork : IDisposable
     /// <inheritdoc/>
     public void Dispose() => _network.Dispose();
 
-    /// <summary>Looks at line crops; crops of one width go through the network together.</summary>
+    /// <summary>Looks at line crops. Each goes through the network alone: its recurrent layers scale their input by the largest number in a run, so that a line would change what is seen of another.</summary>
     /// <param name="crops">Crops of the network's height, each width a multiple of a frame.</param>
     /// <param name="cancel">Stops between runs.</param>
     /// <returns>One sight a crop, in order.</returns>
-    internal LineSight[] Look(IReadOnlyList<GrayImage> crops, CancellationToken cancel)
+    internal LineSight[] Look(IReadOnlyList<GrayImage> crops, CancellationToken cancel) => SideBySide.Map(crops, _atOnce, Look, cancel);
+
+    private LineSight Look(GrayImage crop)
     {
-        var sights = new LineSight[crops.Count];
-        foreach (var group in Enumerable.Range(0, crops.Count).GroupBy(index => crops[index].Width))
-        {
-            foreach (var batch in group.Chunk(LargestBatch))
-            {
-                cancel.ThrowIfCancellationRequested();
-                Look(crops, batch, group.Key, sights);
-            }
-        }
-
-        return sights;
-    }
-
-    private void Look(IReadOnlyList<GrayImage> crops, int[] batch, int width, LineSight[] sights)
-    {
-        var size = width * Height;
-        var numbers = new float[batch.Length * size];
-        for (var place = 0; place < batch.Length; place++)
-        {
-            NetworkInput.Fill(crops[batch[place]].Pixels, numbers.AsSpan(place * size, size));
-        }
-
-        var outputs = _network.Run(numbers, [batch.Length, 1, Height, width]);
-        for (var place = 0; place < batch.Length; place++)
-        {
-            float[] Part(int output)
-            {
-                var length = outputs[output].Numbers.Length / batch.Length;
-                return outputs[output].Numbers.AsSpan(place * length, length).ToArray();
-            }
-
-            var edges = Part(4);
-            sights[batch[place]] = new LineSight(
-                new LinePosteriors(_card.Classes, _card.Blank, Part(0)).AtTemperature(_card.Temperature),
-                SoftMax(Part(1)),
-                SoftMax(Part(2)),
-                1 / (1 + Math.Exp(-Part(3)[0])),
-                [.. Enumerable.Range(0, edges.Length / 2).Select(frame => (edges[2 * frame], edges[(2 * frame) + 1]))]);
-        }
+        var outputs = _network.Run(NetworkInput.Of(crop.Pixels), [1, 1, Height, crop.Width]);
+        var edges = outputs[4].Numbers;
+        return new LineSight(
+            new LinePosteriors(_card.Classes, _card.Blank, outputs[0].Numbers).AtTemperature(_card.Temperature),
+            SoftMax(outputs[1].Numbers),
+            SoftMax(outputs[2].Numbers),
+            1 / (1 + Math.Exp(-outputs[3].Numbers[0])),
+            [.. Enumerable.Range(0, edges.Length / 2).Select(frame => (edges[2 * frame], edges[(2 * frame) + 1]))]);
     }
 
     private static ImmutableArray<double> SoftMax(float[] logits)

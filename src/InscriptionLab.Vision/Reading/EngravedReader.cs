@@ -1,9 +1,11 @@
+using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Linq;
 using System.Threading;
 using InscriptionLab.Lines;
 using InscriptionLab.Readings;
 using InscriptionLab.Vision.Models;
+using InscriptionLab.Vision.Native;
 
 namespace InscriptionLab.Vision.Reading;
 
@@ -12,15 +14,19 @@ public sealed class EngravedReader : ILineReader
 {
     private readonly EngravedNetwork _network;
     private readonly LetterDecoder _decoder;
+    private readonly int _atOnce;
 
     /// <summary>Loads the reader.</summary>
     /// <param name="shelf">The models folder.</param>
     /// <param name="options">How frames become letters; null for the defaults.</param>
+    /// <param name="atOnce">Most lines read at the same time.</param>
     /// <exception cref="Outcomes.InscriptionLabException">The model is absent, changed or of another shape.</exception>
-    public EngravedReader(ModelShelf shelf, EngravedReaderOptions? options = null)
+    public EngravedReader(ModelShelf shelf, EngravedReaderOptions? options = null, int atOnce = 1)
     {
         System.ArgumentNullException.ThrowIfNull(shelf);
-        _network = new EngravedNetwork(shelf);
+        System.ArgumentOutOfRangeException.ThrowIfNegativeOrZero(atOnce);
+        _atOnce = atOnce;
+        _network = new EngravedNetwork(shelf, atOnce);
         _decoder = new LetterDecoder(options ?? new EngravedReaderOptions());
         Name = $"engraved lettering reader {_network.Version}";
     }
@@ -38,8 +44,12 @@ public sealed class EngravedReader : ILineReader
     public ImmutableArray<LineReading> Read(ImmutableArray<LetteringLine> lines, CancellationToken cancel)
     {
         var sights = _network.Look([.. lines.Select(line => line.Crop)], cancel);
-        return [.. lines.Zip(sights, _decoder.Decode)];
+        return [.. Read([.. lines.Zip(sights)], cancel)];
     }
+
+    /// <summary>Reads what was already looked at.</summary>
+    internal LineReading[] Read(IReadOnlyList<(LetteringLine Line, LineSight Sight)> seen, CancellationToken cancel) =>
+        SideBySide.Map(seen, _atOnce, item => _decoder.Decode(item.Line, item.Sight), cancel);
 
     /// <summary>Reads what was already looked at.</summary>
     internal LineReading Read(LetteringLine line, LineSight sight) => _decoder.Decode(line, sight);

@@ -30,14 +30,15 @@ public sealed class InscriptionReader : IDisposable
     /// <param name="shelf">The models folder.</param>
     /// <param name="options">How to find and read; null for the defaults.</param>
     /// <param name="second">A second reader whose reading is kept beside the first, or null; not disposed here.</param>
+    /// <param name="linesAtOnce">Most lines read at the same time; the reading is the same whatever it is.</param>
     /// <exception cref="Outcomes.InscriptionLabException">A model is absent, changed or of another shape.</exception>
-    public InscriptionReader(ModelShelf shelf, InscriptionReaderOptions? options = null, ILineReader? second = null)
+    public InscriptionReader(ModelShelf shelf, InscriptionReaderOptions? options = null, ILineReader? second = null, int linesAtOnce = 1)
     {
         ArgumentNullException.ThrowIfNull(shelf);
         _options = options ?? new InscriptionReaderOptions();
         _second = second;
-        _reader = new EngravedReader(shelf, _options.Reader);
-        _detector = new LineDetector(shelf);
+        _reader = new EngravedReader(shelf, _options.Reader, linesAtOnce);
+        _detector = new LineDetector(shelf, linesAtOnce);
         _finder = new LineFinder(_detector, _options.Finder);
         _cropper = new LineCropper(_options.Crop);
     }
@@ -119,8 +120,12 @@ public sealed class InscriptionReader : IDisposable
         return new Readings.Reading(Name, lines, Style([.. kept.Select(item => (item.Sight, item.Reading.Letters.Length))]));
     }
 
-    private List<Sighting> ReadUpright(Photo photo, Strip strip, IReadOnlyList<LineTrace> traces, CancellationToken cancel) =>
-        LookUpright(photo, strip, traces, cancel).ConvertAll(item => new Sighting(item.Origin, item.Sight, _reader.Read(item.Line, item.Sight)));
+    private List<Sighting> ReadUpright(Photo photo, Strip strip, IReadOnlyList<LineTrace> traces, CancellationToken cancel)
+    {
+        var seen = LookUpright(photo, strip, traces, cancel);
+        var readings = _reader.Read(seen.ConvertAll(item => (item.Line, item.Sight)), cancel);
+        return [.. seen.Zip(readings, (item, reading) => new Sighting(item.Origin, item.Sight, reading))];
+    }
 
     private bool IsLegible(Sighting seen)
     {
