@@ -1,30 +1,44 @@
 using System;
 using System.IO;
 using System.Linq;
+using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.Files;
 
 /// <summary>
 /// Writes folders whole or not at all: beside their place first, then moved there. A program killed in the middle leaves nothing under the folder's name, and
-/// what it left beside it is cleared away by the next one. Into a folder that is there already, file after file is moved, each whole, over those of the same name.
+/// what it left beside it, known by a mark inside, is cleared away by the next one. Into a folder that is there already, file after file is moved, each whole, over those of the same name.
 /// </summary>
 public sealed class WholeFolder : IDisposable
 {
+    /// <summary>A file of this name says that a folder was begun here and may be cleared away.</summary>
+    internal const string Mark = ".begun-by-inscriptionlab";
+
     private readonly string _folder;
+    private readonly string _begun;
     private bool _finished;
 
     /// <summary>Begins a folder.</summary>
     /// <param name="folder">Where it shall lie in the end.</param>
+    /// <exception cref="InscriptionLabException">Another folder lies where this one has to be written first.</exception>
     public WholeFolder(string folder)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(folder);
         _folder = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));
-        Beside = Directory.Exists(_folder) ? Path.Combine(_folder, WholeFile.Unfinished) : _folder + WholeFile.Unfinished;
-        if (Directory.Exists(Beside))
+        _begun = Directory.Exists(_folder) ? Path.Combine(_folder, WholeFile.Unfinished) : _folder + WholeFile.Unfinished;
+        if (Directory.Exists(_begun))
         {
-            Directory.Delete(Beside, recursive: true);
+            if (!File.Exists(Path.Combine(_begun, Mark)) && Directory.EnumerateFileSystemEntries(_begun).Any())
+            {
+                throw new InscriptionLabException($"{_begun}: this folder is in the way, since what is written goes there until it is whole; move it, or name another folder.");
+            }
+
+            Directory.Delete(_begun, recursive: true);
         }
 
+        Directory.CreateDirectory(_begun);
+        File.WriteAllBytes(Path.Combine(_begun, Mark), []);
+        Beside = Path.Combine(_begun, "whole");
         Directory.CreateDirectory(Beside);
     }
 
@@ -41,7 +55,6 @@ public sealed class WholeFolder : IDisposable
         if (Directory.Exists(_folder))
         {
             MoveInto(Beside, _folder);
-            Directory.Delete(Beside, recursive: true);
         }
         else
         {
@@ -49,6 +62,7 @@ public sealed class WholeFolder : IDisposable
         }
 
         _finished = true;
+        Directory.Delete(_begun, recursive: true);
     }
 
     /// <summary>Clears away what was not finished.</summary>
@@ -61,7 +75,7 @@ public sealed class WholeFolder : IDisposable
 
         try
         {
-            Directory.Delete(Beside, recursive: true);
+            Directory.Delete(_begun, recursive: true);
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {

@@ -29,7 +29,7 @@ public sealed class KilledSurveyTests : IDisposable
     public void Dispose() => _folder.Dispose();
 
     [Fact]
-    public Task A_survey_killed_a_few_times_ends_as_one_that_was_not() => KillAndCompareAsync(8, 3, 400, 3);
+    public Task A_survey_killed_a_few_times_ends_as_one_that_was_not() => KillAndCompareAsync(14, 3, 400, 3);
 
     /// <summary>Takes minutes: by hand. The environment may ask for other numbers.</summary>
     [Fact(Explicit = true)]

@@ -7,6 +7,8 @@ using System.Threading.Tasks;
 using InscriptionLab.Catalogue.Tests.Cataloguing;
 using InscriptionLab.Catalogue.Tests.Services;
 using InscriptionLab.Exchange;
+using InscriptionLab.Files;
+using InscriptionLab.Outcomes;
 using Microsoft.Data.Sqlite;
 using Xunit;
 using Cat = InscriptionLab.Cataloguing.Catalogue;
@@ -51,8 +53,9 @@ public sealed class InterruptedExportTests : IDisposable
     public void What_a_killed_run_left_is_cleared_away_and_is_not_part_of_the_next(bool isThere)
     {
         var left = isThere ? _scratch.At("set", ".unfinished") : _scratch.At("set.unfinished");
-        Directory.CreateDirectory(Path.Combine(left, "data", "lines"));
-        File.WriteAllText(Path.Combine(left, "data", "lines", Leftover), "half");
+        Directory.CreateDirectory(Path.Combine(left, "whole", "data", "lines"));
+        File.WriteAllText(Path.Combine(left, "whole", "data", "lines", Leftover), "half");
+        File.WriteAllText(Path.Combine(left, WholeFolder.Mark), string.Empty);
 
         new DatasetFolder(Filled(_scratch.At("kept.db")), TimeProvider.System).Write(new DatasetRequest(_scratch.At("set"), null, 1), null, CancellationToken.None);
 
@@ -60,6 +63,20 @@ public sealed class InterruptedExportTests : IDisposable
         Assert.Empty(Directory.GetFiles(_scratch.At("set"), Leftover, SearchOption.AllDirectories));
         Assert.Equal(Entered, Directory.GetFiles(_scratch.At("set", "data", "lines")).Length);
         AssertSound(_scratch.At("set"));
+    }
+
+    [Fact]
+    public void A_folder_of_the_users_own_in_the_way_is_named_and_left_alone()
+    {
+        var own = _scratch.At("set.unfinished");
+        Directory.CreateDirectory(own);
+        File.WriteAllText(Path.Combine(own, "notes.txt"), "of the user");
+
+        var problem = Assert.Throws<InscriptionLabException>(() => new DatasetFolder(Filled(_scratch.At("kept.db")), TimeProvider.System).Write(new DatasetRequest(_scratch.At("set"), null, 1), null, CancellationToken.None));
+
+        Assert.Contains("is in the way", problem.Message, StringComparison.Ordinal);
+        Assert.Equal("of the user", File.ReadAllText(Path.Combine(own, "notes.txt")));
+        Assert.False(Directory.Exists(_scratch.At("set")));
     }
 
     [Fact]
