@@ -64,7 +64,7 @@ internal sealed class LetteringArea : IDisposable
             scale = Math.Min(scale, Math.Sqrt(MostPixels / Math.Max(1, groups.Sum(group => (double)group.Frame.Width * group.Frame.Height))));
         }
 
-        using var whole = NativeImage.From(photo.Gray);
+        using var whole = NativeImage.View(photo.Gray);
         return new LetteringArea([.. groups.Select(group => LetteringPart.Of(whole, group.Frame, group.Patches, scale))], height * scale, scale, lines.Count > 0 ? Direction(lines) : null);
     }
 

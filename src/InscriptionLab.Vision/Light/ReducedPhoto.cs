@@ -28,7 +28,7 @@ internal sealed class ReducedPhoto
             return this;
         }
 
-        using var whole = NativeImage.From(Picture);
+        using var whole = NativeImage.View(Picture);
         using var small = whole.Apply((from, to) => Cv2.Resize(from, to, default, factor, factor, InterpolationFlags.Area));
         return new ReducedPhoto(small.ToGray(), Scale * factor);
     }

@@ -44,14 +44,6 @@ internal sealed class NativeImage : IDisposable
     /// <summary>Shows a colour picture (blue, green, red) without copying it: to be read only.</summary>
     internal static NativeImage View(ColourImage image) => View(image.Memory, image.Width, image.Height, MatType.CV_8UC3);
 
-    /// <summary>Copies a grey picture in.</summary>
-    internal static NativeImage From(GrayImage image)
-    {
-        var mat = new Mat(image.Height, image.Width, MatType.CV_8UC1);
-        image.Pixels.CopyTo(mat.AsSpan<byte>());
-        return new NativeImage(mat);
-    }
-
     /// <summary>Copies a colour picture in (blue, green, red).</summary>
     internal static NativeImage From(ColourImage image)
     {

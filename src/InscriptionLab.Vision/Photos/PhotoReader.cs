@@ -40,7 +40,7 @@ public sealed class PhotoReader
             throw new InscriptionLabException($"{file}: the picture is cut off or damaged; copy or download the photo again.");
         }
 
-        using var picture = NativeImage.From(stored);
+        using var picture = NativeImage.View(stored);
         using var turned = header.OrientationApplied ? null : Turn(picture, header.Lens.Orientation);
         using var grey = (turned ?? picture).Apply((from, to) => Cv2.CvtColor(from, to, ColorConversionCodes.BGR2GRAY));
         var quality = PhotoQualityMeter.Measure(grey) with { JpegQuality = header.JpegQuality };

@@ -54,7 +54,7 @@ public static class PictureEncoder
     {
         ArgumentNullException.ThrowIfNull(picture);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(longestSide);
-        using var native = NativeImage.From(picture);
+        using var native = NativeImage.View(picture);
         using var small = Shrunk(native, longestSide);
         return Encode(small ?? native, ".jpg", (int)ImwriteFlags.JpegQuality, JpegQuality);
     }

@@ -30,7 +30,7 @@ public static class PicturePainter
     {
         ArgumentNullException.ThrowIfNull(picture);
         ArgumentNullException.ThrowIfNull(marks);
-        using var grey = NativeImage.From(picture);
+        using var grey = NativeImage.View(picture);
         using var canvas = grey.Apply((from, to) => Cv2.CvtColor(from, to, ColorConversionCodes.GRAY2BGR));
         return Draw(canvas, marks);
     }

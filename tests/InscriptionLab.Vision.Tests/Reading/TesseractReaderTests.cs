@@ -37,7 +37,7 @@ public sealed class TesseractReaderTests
     {
         var ground = new byte[64 * 480];
         System.Array.Fill(ground, (byte)225);
-        using var picture = NativeImage.From(new GrayImage(480, 64, ground));
+        using var picture = NativeImage.View(new GrayImage(480, 64, ground));
         Cv2.PutText(picture.Mat, text, new Point(30, 46), HersheyFonts.HersheyComplex, 1.4, Scalar.All(20), 2, LineTypes.AntiAlias);
         return new LetteringLine(picture.ToGray(), new FlatStripMap(1), default, default, new LineDirection(default, false, false), PixelLength.FromPixels(48), Probability.One);
     }
