@@ -6,9 +6,9 @@ internal static class Program
 {
     private static int Main(string[] arguments)
     {
-        if (arguments is [PhotoDecoding.Word])
+        if (PhotoDecoding.Asked(arguments) is { } mostBytes)
         {
-            return PhotoDecoding.Serve();
+            return PhotoDecoding.Serve(mostBytes);
         }
 
         using var interruption = new Interruption();

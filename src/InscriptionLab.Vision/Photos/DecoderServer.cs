@@ -9,7 +9,7 @@ public static partial class DecoderServer
 {
     /// <summary>Most memory the process may hold.</summary>
     /// <value>3 GiB, three times what the costliest photo that was tried needs: 834 MiB for a PNG of 100 megapixels and 16 bits, 651 MiB for a progressive JPEG of as many.</value>
-    private const ulong MostBytes = 3UL * 1024 * 1024 * 1024;
+    public const ulong MostBytes = 3UL * 1024 * 1024 * 1024;
 
     private const int ResourceData = 2;
     private const int ResourceCore = 4;
@@ -17,14 +17,15 @@ public static partial class DecoderServer
     /// <summary>Serves until the questions end.</summary>
     /// <param name="questions">What is asked.</param>
     /// <param name="answers">What is answered.</param>
-    public static void Serve(Stream questions, Stream answers)
+    /// <param name="mostBytes">Most memory the process may hold; a photo that needs more is answered as one that cannot be decoded, or ends the process.</param>
+    public static void Serve(Stream questions, Stream answers, ulong mostBytes = MostBytes)
     {
         ArgumentNullException.ThrowIfNull(questions);
         ArgumentNullException.ThrowIfNull(answers);
         if (OperatingSystem.IsLinux())
         {
             // Memory that the process writes (getrlimit(2), RLIMIT_DATA), and no dump of a stranger's photo where it crashes.
-            _ = SetLimit(ResourceData, new Bound(MostBytes, MostBytes));
+            _ = SetLimit(ResourceData, new Bound(mostBytes, mostBytes));
             _ = SetLimit(ResourceCore, new Bound(0, 0));
         }
 

@@ -44,6 +44,11 @@ public sealed partial class RoomsTests
         Assert.Empty(wrong);
     }
 
+    /// <summary>Whatever decodes strangers' files natively does so where <c>DecoderProcess</c> can do it in a process of its own.</summary>
+    [Fact]
+    public void Only_NativeDecoder_decodes_files_natively() =>
+        Assert.Equal(["NativeDecoder.cs"], Sources().Where(file => DecodingCall().IsMatch(File.ReadAllText(file))).Select(file => Path.GetFileName(file)));
+
     [Fact]
     public void No_file_is_longer_than_400_lines()
     {
@@ -78,6 +83,10 @@ public sealed partial class RoomsTests
 
     [GeneratedRegex(@"^namespace InscriptionLab\.?([\w.]*);", RegexOptions.Multiline)]
     private static partial Regex NamespaceLine();
+
+    /// <summary>What OpenCV, ImageMagick and ImageSharp offer to make pixels of a file; headers (<c>Image.Identify</c>) are another matter.</summary>
+    [GeneratedRegex(@"\b(?:ImDecode|ImRead)(?:Multi)?\b|\bImreadModes\b|\bMat\.From(?:Stream|ImageData)\b|\bVideoCapture\b|\bMagickImage(?:Collection|Info)?\b|\bImage\.Load")]
+    private static partial Regex DecodingCall();
 
     [GeneratedRegex(@"^using (?:static )?InscriptionLab\.([\w.]*);", RegexOptions.Multiline)]
     private static partial Regex UsingLine();

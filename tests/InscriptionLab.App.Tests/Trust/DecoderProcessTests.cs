@@ -3,8 +3,10 @@ using System.Diagnostics;
 using System.Globalization;
 using System.IO;
 using System.Threading.Tasks;
+using InscriptionLab.Imaging;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Vision.Photos;
+using InscriptionLab.Vision.Pictures;
 using Xunit;
 
 namespace InscriptionLab.App.Tests.Trust;
@@ -65,6 +67,34 @@ public sealed class DecoderProcessTests : IDisposable
         Parallel.For(0, widths.Length, at => widths[at] = reader.Read(SampleImages.PathOf(SampleImages.Blank)).Colour.Width);
         Assert.All(widths, width => Assert.Equal(1400, width));
     }
+
+    /// <summary>36 megapixels are 108 MB in the library and 108 MB as they are handed on: more than 300 MB hold beside the runtime, and nothing beside the bound that the program sets itself.</summary>
+    [Fact]
+    public void A_photo_that_needs_more_memory_than_allowed_costs_one_sentence_and_the_next_is_read()
+    {
+        var large = _folder.File("large.jpg");
+        File.WriteAllBytes(large, PictureEncoder.ToJpeg(new ColourImage(6000, 6000, new byte[6000 * 6000 * 3]), 6000));
+        using (var bounded = new DecoderProcess(Path.Combine(AppContext.BaseDirectory, "inscriptionlab"), PhotoDecoding.Word, "300000000"))
+        {
+            var reader = new PhotoReader(new PhotoLimits(), bounded);
+            Assert.Equal(1400, reader.Read(SampleImages.PathOf(SampleImages.Blank)).Colour.Width);
+            var refused = Assert.Throws<InscriptionLabException>(() => reader.Read(large));
+            Assert.Contains("large.jpg", refused.Message, StringComparison.Ordinal);
+            Assert.DoesNotContain('\n', refused.Message);
+            Assert.Equal(1400, reader.Read(SampleImages.PathOf(SampleImages.Blank)).Colour.Width);
+        }
+
+        using var decoder = PhotoDecoding.Process();
+        Assert.Equal(6000, new PhotoReader(new PhotoLimits(), decoder).Read(large).Colour.Width);
+    }
+
+    [Theory]
+    [InlineData(3UL * 1024 * 1024 * 1024, "decode-photos")]
+    [InlineData(300_000_000UL, "decode-photos", "300000000")]
+    [InlineData(3UL * 1024 * 1024 * 1024, "decode-photos", "99000000000")]
+    [InlineData(null, "decode-photos", "much")]
+    [InlineData(null, "examine")]
+    public void The_bound_of_its_memory_can_only_be_made_lower(ulong? most, params string[] arguments) => Assert.Equal(most, PhotoDecoding.Asked(arguments));
 
     [Fact]
     public void A_program_that_is_not_there_costs_one_sentence()
