@@ -45,6 +45,24 @@ public sealed class RepeatedPhotosTests
     public void Photos_that_differ_more_than_their_readings_explain_are_told() =>
         Assert.Contains("same cell", Assert.Single(RepeatedPhotos.Combine([Photo(40, 0.01, 0), Photo(40.2, 0.01, 0), Photo(40, 0.01, 0)])).Disagreement, StringComparison.Ordinal);
 
+    /// <summary>One chance in a hundred: chi squared beyond 6.635 for two photos and 9.210 for three (tables of the distribution). A difference d between two photos with readings of 0.01 each makes d² / (2 x 0.01²), and so it does with a third one half way.</summary>
+    [Theory]
+    [InlineData(false, 0, 13.0)]
+    [InlineData(true, 0, 13.6)]
+    [InlineData(false, 1, 18.0)]
+    [InlineData(true, 1, 18.8)]
+    public void Photos_disagree_where_chance_makes_such_a_difference_once_in_a_hundred(bool told, int between, double square)
+    {
+        var difference = 0.01 * Math.Sqrt(square);
+        var together = Assert.Single(RepeatedPhotos.Combine([Photo(40, 0.01, 0), .. Enumerable.Repeat(Photo(40 + (difference / 2), 0.01, 0), between), Photo(40 + difference, 0.01, 0)]));
+
+        Assert.Equal(told, together.Disagreement is not null);
+    }
+
+    [Fact]
+    public void What_is_the_same_in_every_photo_is_known_no_better_than_where_it_is_known_worst() =>
+        Assert.Equal(4, Assert.Single(RepeatedPhotos.Combine([Photo(40, 0.01, 0.02, 9), Photo(40, 0.01, 0.02, 4)])).Budget.Rows.Single(row => row.Source == "scale").DegreesOfFreedom);
+
     /// <summary>A thousand sets of photos whose common error and readings are drawn from the stated distributions: about 95 of 100 intervals must hold the truth (within five standard deviations of a count of a thousand).</summary>
     [Theory]
     [InlineData(2)]
@@ -66,12 +84,12 @@ public sealed class RepeatedPhotosTests
         Assert.InRange(held, 920, 1000);
     }
 
-    private static CellMeasurement Photo(double diameter, double reading, double common)
+    private static CellMeasurement Photo(double diameter, double reading, double common, double degrees = double.PositiveInfinity)
     {
         var budget = new UncertaintyBudget(
         [
             new BudgetRow("readings", reading, "mm", 1, 50, "drawn") { VariesByPhoto = true },
-            .. common > 0 ? [new BudgetRow("scale", common, "mm", 1, double.PositiveInfinity, "drawn")] : ImmutableArray<BudgetRow>.Empty,
+            .. common > 0 ? [new BudgetRow("scale", common, "mm", 1, degrees, "drawn")] : ImmutableArray<BudgetRow>.Empty,
         ]);
         var length = Length.FromMillimetres(diameter);
         var none = new Measured(Length.FromMillimetres(0), Length.FromMillimetres(0), 2);

@@ -141,6 +141,27 @@ public sealed class ComparerTests
         Assert.Equal(new MatchedSpan(0, 0, 0, 14), nearest.Span);
     }
 
+    /// <summary>Two letters are no word that a reader ran together with the name: they are letters too many.</summary>
+    [Theory]
+    [InlineData("McTolliver")]
+    [InlineData("TolliverCo")]
+    public void Two_letters_that_run_into_a_name_are_no_other_word(string read)
+    {
+        var nearest = Nearest(Fabricated.Reading(read));
+
+        Assert.Equal("Tolliver", nearest.Form.Form);
+        Assert.Equal([DifferenceKind.Added, DifferenceKind.Added], nearest.SpellingDifferences.Select(difference => difference.Kind));
+    }
+
+    [Fact]
+    public void A_name_over_four_lines_is_found_only_where_it_is_asked_for()
+    {
+        var (list, reading) = (Fabricated.List("Harwick & Penhale Junior"), Fabricated.Reading("Harwick", "&", "Penhale", "Junior"));
+
+        Assert.Equal(0, new Comparer(list, new ComparerOptions { MaximumJoinedLines = 4 }).Compare(reading).Nearest[0].Distance);
+        Assert.All(new Comparer(list).Compare(reading).Nearest, form => Assert.True(form.Distance > 1));
+    }
+
     [Fact]
     public void A_letter_behind_a_name_is_not_another_word() => Assert.Equal([("", "s", DifferenceKind.Added, 0, 8)], Differences(Nearest(Fabricated.Reading("Tollivers"))));
 
@@ -202,6 +223,25 @@ public sealed class ComparerTests
         Assert.Equal(0.004 / 0.4, Math.Pow(10, nearest.Differences[0].Log10Ratio), 6);
         Assert.Equal("o", nearest.Differences[0].Rival);
     }
+
+    /// <summary>By hand: beside sure letters a reader overlooks one in 200, so 0.005 against 0.995. Beside a letter whose doubt is 0.1, half of that doubt: 0.05 against 0.95; a doubt of 0.4 counts no more than 0.1 against 0.9.</summary>
+    [Theory]
+    [InlineData(Fabricated.Sure, 1.0 / 199)]
+    [InlineData(0.9, 1.0 / 19)]
+    [InlineData(0.6, 1.0 / 9)]
+    public void A_letter_missing_beside_a_doubtful_one_may_have_been_overlooked(double neighbour, double ratio)
+    {
+        var nearest = Nearest(Fabricated.Of(Fabricated.Line("Pellowic").With(7, neighbour)));
+
+        var difference = Assert.Single(nearest.Differences);
+        Assert.Equal(("k", "", DifferenceKind.Missing), (difference.Attested, difference.Read, difference.Kind));
+        Assert.Equal(Math.Log10(ratio), difference.Log10Ratio, 9);
+        Assert.Equal(1 - ratio, nearest.Distance, 9);
+    }
+
+    [Fact]
+    public void A_name_that_stands_twice_on_the_line_is_found_at_its_first_place() =>
+        Assert.Equal(new MatchedSpan(0, 0, 0, 7), Nearest(Fabricated.Reading("Tolliver & Tolliver")).Span);
 
     [Fact]
     public void Two_letters_listed_in_the_place_of_one_speak_for_the_attested_two()

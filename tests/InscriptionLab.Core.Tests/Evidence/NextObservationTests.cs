@@ -117,6 +117,31 @@ public sealed class NextObservationTests
         Assert.Equal(1.534, measures.BitsExpected, 3);
     }
 
+    /// <summary>
+    /// An address is on every other piece. Of the house, with 0.5 x (0.8421 + 0.4167 + 0.3) / 3 = 0.2598, it leaves 0.5, 0.3125 and 0.1875, which are 1.4772 bits; apart, with 0.1171, 0.0667, 0.4 and
+    /// 0.5333, which are 1.2729; of others, with 0.1231, 0.125, 0.5 and 0.375, which are 1.4056; none, with 0.5, the 1.5850 there are: 1.498 on average.
+    /// </summary>
+    [Fact]
+    public void What_may_not_be_found_leaves_the_doubt_as_it_is()
+    {
+        var list = List([.. Enumerable.Range(0, 10).Select(_ => Row("Tolliver & Co", null, null, "14, Cawdry Lane, Marlhaven"))]);
+        var deciding = Report(list, Fabricated.Reading("Tolliver &"), Circumstances.None with { HousesInOtherPhotos = ["Corvestri"] }).Deciding!;
+
+        Assert.StartsWith("whether an address is cut anywhere", deciding.What, StringComparison.Ordinal);
+        Assert.Equal(1.498, deciding.BitsExpected, 3);
+    }
+
+    /// <summary>Odds of 998 to 1 and 1 leave 0.023 bits, of which no diameter takes a hundredth.</summary>
+    [Fact]
+    public void Where_next_to_nothing_is_in_doubt_nothing_is_asked_for()
+    {
+        var list = List([.. Enumerable.Range(0, 10).Select(_ => Row("Tolliver & Co", null, null))]);
+        DecidingObservation? For(string odds) => Report(list, Fabricated.Reading("Tolliver &"), Circumstances.None with { HousesInOtherPhotos = ["Corvestri"], Prior = PriorOdds.Parse(odds) }).Deciding;
+
+        Assert.NotNull(For("1:1:1"));
+        Assert.Null(For("998:1:1"));
+    }
+
     /// <summary>What the user thinks beforehand counts where it was given.</summary>
     [Fact]
     public void The_user_s_own_odds_count()

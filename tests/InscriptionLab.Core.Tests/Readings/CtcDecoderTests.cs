@@ -36,6 +36,18 @@ public sealed class CtcDecoderTests
         Assert.Equal(0.64, Math.Exp(best.LogProbability), 6);
     }
 
+    /// <summary>As above, behind an l that three frames show: the path that stays on it is the one that a narrow beam must keep.</summary>
+    [Fact]
+    public void A_narrow_beam_stays_on_a_letter_that_many_frames_show()
+    {
+        var posteriors = EveryPath.Of([0.005, 0.98, 0.015], [0.005, 0.98, 0.015], [0.005, 0.98, 0.015], [0.6, 0, 0.4], [0.6, 0, 0.4]);
+
+        Assert.Equal("l", CtcDecoder.BestPath(posteriors));
+        var best = CtcDecoder.NBest(posteriors, new CtcBeamOptions { Width = 2 })[0];
+        Assert.Equal("lo", best.Text);
+        Assert.Equal(EveryPath.Sum(posteriors)["lo"], Math.Exp(best.LogProbability), 6);
+    }
+
     [Fact]
     public void The_best_path_joins_repeats_and_drops_blanks() =>
         Assert.Equal("llo", CtcDecoder.BestPath(EveryPath.Of([0, 1, 0], [0, 1, 0], [1, 0, 0], [0, 1, 0], [0, 0, 1], [0, 0, 1])));

@@ -7,6 +7,8 @@ namespace InscriptionLab.Core.Tests.Threads;
 
 public sealed class ThreadTests
 {
+    private const double Pitch = 0.7;
+
     /// <summary>BS 84 rows, which round the depth to a ten-thousandth first: 1/4 in, 20 turns: effective 0.2180, core 0.1860; 1/2 in, 12 turns: 0.4467, 0.3933; 1 in, 8 turns: 0.9200, 0.8400.</summary>
     [Theory]
     [InlineData(0.25, 20, 0.2180, 0.1860)]
@@ -67,11 +69,49 @@ public sealed class ThreadTests
         }
     }
 
+    /// <summary>Crests are as scattered in a short piece of a thread as in a long one under the same noise: a line through six of them takes two degrees of freedom, which the scatter must make good.</summary>
+    [Fact]
+    public void A_short_thread_is_not_taken_to_be_better_than_a_long_one()
+    {
+        double Square(int samples, int trials) => Waves(samples, trials).Average(fit => fit.ScatterMillimetres * fit.ScatterMillimetres);
+
+        Assert.InRange(Square(210, 400) / Square(1400, 30), 0.8, 1.2);
+    }
+
+    /// <summary>A tenth of the distance of samples is the least scatter believed; places rounded to samples would scatter by 0.29 of it (1 over the root of 12).</summary>
+    [Fact]
+    public void Crests_of_a_clean_wave_are_placed_between_the_samples()
+    {
+        var fit = ThreadPitchFit.Of([.. Enumerable.Range(0, 700).Select(i => Math.Cos(Math.Tau * ((i * 0.025 / 0.713) + 0.37)))], 0.025)!;
+
+        Assert.Equal(0.1 * 0.025, fit.ScatterMillimetres, 1e-4);
+        Assert.Equal(0.713, fit.PitchMillimetres, 1e-4);
+    }
+
+    /// <summary>The slope of a line through n crests one apart, each scattered by s, is uncertain by s over the root of n (n² - 1) / 12; and errors of 300 pitches are as large as that says.</summary>
+    [Fact]
+    public void The_uncertainty_of_a_pitch_is_that_of_a_line_through_its_crests()
+    {
+        var fits = Waves(700, 300);
+
+        Assert.All(fits.Where(fit => fit.Crests >= 23), fit => Assert.Equal(fit.ScatterMillimetres / Math.Sqrt(fit.Crests * ((fit.Crests * fit.Crests) - 1) / 12.0), fit.StandardUncertainty, 0.1 * fit.StandardUncertainty));
+        Assert.InRange(Math.Sqrt(fits.Average(fit => Math.Pow((fit.PitchMillimetres - Pitch) / fit.StandardUncertainty, 2))), 0.7, 1.4);
+    }
+
     [Fact]
     public void Plain_noise_has_no_pitch()
     {
         var random = new Random(6);
         Assert.Null(ThreadPitchFit.Of([.. Enumerable.Range(0, 700).Select(_ => random.NextDouble())], 0.025));
+    }
+
+    /// <summary>Fits waves of light with noise.</summary>
+    private static ThreadPitchFit[] Waves(int samples, int trials)
+    {
+        var random = new Random(7);
+        return [.. Enumerable.Range(0, trials)
+            .Select(_ => random.NextDouble())
+            .Select(phase => ThreadPitchFit.Of([.. Enumerable.Range(0, samples).Select(i => Math.Cos(Math.Tau * ((i * 0.025 / Pitch) + phase)) + (0.6 * (random.NextDouble() - 0.5)))], 0.025)!)];
     }
 
     /// <summary>Light on a V-shaped groove: one flank lit, the other in shade, crests rounded.</summary>

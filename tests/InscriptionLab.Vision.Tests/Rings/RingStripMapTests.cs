@@ -44,6 +44,22 @@ public sealed class RingStripMapTests
             Assert.True(strip.Value.DistanceTo(point).Pixels < 1e-6);
         });
 
+    /// <summary>By hand, a ring of 200 and 120 pixels seen square on: half way, at 160 pixels, a column is as wide as a row is high, one pixel of the photo; a turn has 2 pi 160 = 1005.31 columns.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Half_way_between_the_edges_of_a_ring_both_scales_are_one(bool outward)
+    {
+        PixelEllipse Circle(double radius) => new(new PixelPoint(300, 250), PixelLength.FromPixels(radius), PixelLength.FromPixels(radius), default);
+        var map = new RingStripMap(new RingPlane(Circle(200), Circle(120)), outward, 200, default);
+        var here = map.ToPhoto(new PixelPoint(70, 40));
+
+        Assert.Equal(160, here.DistanceTo(new PixelPoint(300, 250)).Pixels, 1e-9);
+        Assert.Equal(1, here.DistanceTo(map.ToPhoto(new PixelPoint(71, 40))).Pixels, 1e-4);
+        Assert.Equal(1, here.DistanceTo(map.ToPhoto(new PixelPoint(70, 41))).Pixels, 1e-9);
+        Assert.Equal(1005.31, map.ColumnsPerTurn, 2);
+    }
+
     [Theory]
     [InlineData(true)]
     [InlineData(false)]

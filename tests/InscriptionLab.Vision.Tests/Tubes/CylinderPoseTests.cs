@@ -77,12 +77,55 @@ public sealed class CylinderPoseTests
             Assert.True(x > 0 || (Math.Abs(x) < 0.05 * Math.Abs(y)), $"{from} {x} {y}");
         });
 
+    /// <summary>A tube that runs away from the camera by 50 to 70 degrees, its outlines named in either order: the same cylinder, in front of the camera.</summary>
+    [Fact]
+    public void A_tube_that_runs_steeply_away_has_its_pose_whichever_outline_comes_first() =>
+        Gen.Select(Scenes, Gen.Double[0.87, 1.22], Gen.Bool).Sample((scene, tilt, other) =>
+        {
+            var steep = scene with { Tilt = other ? -tilt : tilt };
+            var (one, two) = (steep.Silhouette(false, -10, 10), steep.Silhouette(true, -10, 10));
+            var pose = CylinderPose.FromSilhouettes(one, two, PixelLength.FromPixels(steep.Focal), focalAssumed: false, steep.PrincipalPoint);
+            var swapped = CylinderPose.FromSilhouettes(two, one, PixelLength.FromPixels(steep.Focal), focalAssumed: false, steep.PrincipalPoint);
+            Assert.NotNull(pose);
+            Assert.NotNull(swapped);
+            Assert.True((pose.AxisPoint - swapped.AxisPoint).Norm < 1e-8 * pose.AxisPoint.Norm);
+            Assert.Equal(1, pose.AxisDirection.Dot(swapped.AxisDirection), 1e-9);
+        });
+
     [Fact]
     public void Outlines_that_coincide_bound_no_cylinder()
     {
         var line = new PixelSegment(new PixelPoint(0, 10), new PixelPoint(100, 10));
         Assert.Null(CylinderPose.FromSilhouettes(line, line, PixelLength.FromPixels(1000), focalAssumed: true, new PixelPoint(50, 40)));
     }
+
+    /// <summary>The derivatives are those of the projection itself, by central differences.</summary>
+    [Fact]
+    public void The_derivatives_of_a_cylinders_picture_are_what_its_points_move_by() =>
+        Gen.Select(Scenes, Gen.Double[-2, 2], Gen.Double[-1.2, 1.2]).Sample((scene, axial, around) =>
+        {
+            const double Step = 1e-5;
+            var projection = new CylinderProjection(PoseOf(scene));
+            PixelPoint At(double along, double round) => projection.ToPhoto(new SurfacePoint(axial + along, Angle.FromRadians(around + round)));
+            var at = new SurfacePoint(axial, Angle.FromRadians(around));
+            void Same((double X, double Y) derivative, PixelPoint before, PixelPoint behind)
+            {
+                Assert.Equal((behind.X - before.X) / (2 * Step), derivative.X, 1e-3);
+                Assert.Equal((behind.Y - before.Y) / (2 * Step), derivative.Y, 1e-3);
+            }
+
+            Same(projection.AlongAxis(at), At(-Step, 0), At(Step, 0));
+            Same(projection.AlongArc(at), At(0, -Step), At(0, Step));
+        });
+
+    [Fact]
+    public void A_picture_of_a_point_of_the_axis_leads_back_to_it() =>
+        Gen.Select(Scenes, Gen.Double[-2, 2]).Sample((scene, axial) =>
+        {
+            var projection = new CylinderProjection(PoseOf(scene));
+            var point = projection.Pose.AxisPoint + (projection.Pose.AxisDirection * axial);
+            Assert.Equal(axial, projection.AxialOf(projection.Project(point))!.Value, 1e-9);
+        });
 
     internal static CylinderPose PoseOf(TubeScene scene)
     {
