@@ -7,7 +7,8 @@ namespace InscriptionLab.Vision.Tubes;
 /// <param name="lines">The edges.</param>
 internal sealed class ShadowEdges(TurnedProfiles profiles, IReadOnlyList<EdgeLine> lines)
 {
-    private readonly bool?[,,] _known = new bool?[lines.Count, lines.Count, 2];
+    /// <summary>What is known of each outer edge, inner edge and side, in this order.</summary>
+    private readonly bool?[] _known = new bool?[2 * lines.Count * lines.Count];
 
     /// <summary>Gets the edges.</summary>
     internal IReadOnlyList<EdgeLine> Lines => lines;
@@ -17,5 +18,5 @@ internal sealed class ShadowEdges(TurnedProfiles profiles, IReadOnlyList<EdgeLin
     /// <param name="inner">Index of the edge nearer to it.</param>
     /// <param name="side">-1 above the axis, +1 below it.</param>
     internal bool Between(int outer, int inner, int side) =>
-        _known[outer, inner, (side + 1) / 2] ??= ShadowEdge.Between(profiles, lines[outer], lines[inner], side);
+        _known[(2 * ((outer * lines.Count) + inner)) + ((side + 1) / 2)] ??= ShadowEdge.Between(profiles, lines[outer], lines[inner], side);
 }
