@@ -77,6 +77,20 @@ public sealed class CatalogueTests(OpenCatalogue page) : IClassFixture<OpenCatal
         Assert.Equal(before.GetProperty("rows").GetArrayLength(), (await Get("/api/list")).GetProperty("rows").GetArrayLength());
     }
 
+    [Fact]
+    public async Task A_list_that_comes_back_from_the_page_has_lost_no_column()
+    {
+        var list = await Get("/api/list");
+        var lines = list.GetProperty("rows").EnumerateArray().Prepend(list.GetProperty("columns")).Select(row => string.Join(',', row.EnumerateArray().Select(cell => $"\"{cell.GetString()!.Replace("\"", "\"\"", StringComparison.Ordinal)}\"")));
+        using var body = new StringContent(string.Join('\n', lines), Encoding.UTF8, "text/csv");
+        using var answer = await page.Client.PostAsync(new Uri("/api/list/check", UriKind.Relative), body, TestContext.Current.CancellationToken);
+        var back = await answer.Content.ReadFromJsonAsync<JsonElement>(TestContext.Current.CancellationToken);
+
+        Assert.Equal(18, list.GetProperty("columns").GetArrayLength());
+        Assert.Equal(list.GetProperty("rows").GetRawText(), back.GetProperty("rows").GetRawText());
+        Assert.Contains("name-over-place", list.GetProperty("rows").GetRawText(), StringComparison.Ordinal);
+    }
+
     private Task<JsonElement> Get(string path) => page.Client.GetFromJsonAsync<JsonElement>(path, TestContext.Current.CancellationToken)!;
 
     private Task<HttpResponseMessage> Post(string path, object body) => page.Client.PostAsJsonAsync(path, body, TestContext.Current.CancellationToken);

@@ -23,8 +23,7 @@ public static class ReferenceListWriter
         var text = new StringBuilder(string.Join(',', ReferenceField.All)).Append('\n');
         foreach (var form in forms)
         {
-            var fields = ReferenceFieldText.Of(form).ToDictionary(field => field.Field, field => field.Text, StringComparer.Ordinal);
-            text.AppendJoin(',', ReferenceField.All.Select(name => Quoted(fields.GetValueOrDefault(name, string.Empty)))).Append('\n');
+            text.AppendJoin(',', ReferenceColumns.Of(form).Select(Quoted)).Append('\n');
         }
 
         return text.ToString();

@@ -1,10 +1,8 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using System.IO;
 using System.Linq;
 using System.Threading;
 using System.Threading.Tasks;
-using InscriptionLab.App.Records;
 using InscriptionLab.Page.Answers;
 using InscriptionLab.Page.Bench;
 using InscriptionLab.References;
@@ -18,8 +16,6 @@ namespace InscriptionLab.Page.Endpoints;
 internal static class ListEndpoints
 {
     private const string Edited = "edited on the page.csv";
-
-    private static readonly ImmutableArray<string> Columns = ["form", "maker", "status", "style", "address", "from", "to", "source", "note"];
 
     internal static void Map(IEndpointRouteBuilder routes)
     {
@@ -49,11 +45,6 @@ internal static class ListEndpoints
 
     private static ListTextAnswer Of(LoadedReferences read) => Of(read.List, read.Warnings);
 
-    private static ListTextAnswer Of(ReferenceList list, ImmutableArray<string> warnings) => new(list.Name, Columns, [.. list.Forms.Select(Row)], warnings);
-
-    private static ImmutableArray<string> Row(ReferenceForm form) =>
-    [
-        form.Form, form.Maker, Words.For(form.Status), form.Style ?? string.Empty, form.Address ?? string.Empty,
-        form.From?.ToString(CultureInfo.InvariantCulture) ?? string.Empty, form.To?.ToString(CultureInfo.InvariantCulture) ?? string.Empty, form.Source ?? string.Empty, form.Note ?? string.Empty,
-    ];
+    /// <summary>Every column goes to the page and comes back: what the page does not show must not be lost where a list is used.</summary>
+    private static ListTextAnswer Of(ReferenceList list, ImmutableArray<string> warnings) => new(list.Name, ReferenceColumns.All, ReferenceColumns.Words, [.. list.Forms.Select(ReferenceColumns.Of)], warnings);
 }

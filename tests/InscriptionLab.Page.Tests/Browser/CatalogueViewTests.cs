@@ -72,9 +72,26 @@ public sealed class CatalogueViewTests(OpenCatalogue page, Chromium chromium) : 
         await window.Page.GetByText("New row").ClickAsync();
         await window.Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Check", Exact = true }).ClickAsync();
         await Assertions.Expect(window.Page.Locator("#problem")).ToContainTextAsync("form");
-        await window.Page.Locator("[data-key=cell-0-0]").FillAsync("Quarrowden");
-        await window.Page.Locator("[data-key=cell-0-1]").FillAsync("Quarrowden");
+        await window.Page.Locator("[data-key=field-form]").FillAsync("Quarrowden");
+        await window.Page.Locator("[data-key=field-maker]").FillAsync("Quarrowden");
         await window.Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Check", Exact = true }).ClickAsync();
         await Assertions.Expect(window.Page.Locator(".list-said")).ToContainTextAsync("can be used");
+        await Assertions.Expect(window.Page.Locator("[data-key=row-0]")).ToHaveTextAsync("Quarrowden");
+    }
+
+    [Fact]
+    public async Task Rows_are_walked_through_with_the_keyboard_and_nothing_is_cut_off_beside_the_chosen_one()
+    {
+        await using var window = await chromium.Open(new Uri(page.Address, "/#list"));
+        await window.Page.Locator("[data-key=row-0]").FocusAsync();
+        await window.Page.Keyboard.PressAsync("ArrowDown");
+        await Assertions.Expect(window.Page.Locator("[data-key=row-1]")).ToBeFocusedAsync();
+        await Assertions.Expect(window.Page.Locator("[data-key=field-form]")).ToHaveValueAsync(await window.Page.Locator("[data-key=row-1]").InnerTextAsync());
+        await Assertions.Expect(window.Page.Locator(".list-row [data-key^=field-]")).ToHaveCountAsync(18);
+        Assert.True(await window.Page.EvaluateAsync<bool>("[...document.querySelectorAll('.list-table, .list-row')].every(part => part.scrollWidth <= part.clientWidth)"));
+        await window.Page.SetViewportSizeAsync(390, 800);
+        Assert.True(await window.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= document.documentElement.clientWidth"), "The page is wider than the window.");
+        await Assertions.Expect(window.Page.Locator("[data-key=field-form]")).ToBeVisibleAsync();
+        await window.IsAccessible();
     }
 }

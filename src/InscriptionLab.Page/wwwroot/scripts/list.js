@@ -1,4 +1,5 @@
 // The reference list: read, changed, checked by the program's own reader, and then used. Its file is never written to.
+// The table shows what tells rows apart; beside it stands the chosen row with all that is listed of it.
 
 import { api, session } from "./api.js";
 import { announce, h, replace } from "./dom.js";
@@ -6,11 +7,20 @@ import { attempt } from "./store.js";
 import { t } from "./strings.js";
 
 const SHOWN = 200;
-const STATUS = ["attested", "period-copy", "reproduction"];
+const IN_TABLE = ["form", "maker", "status", "style", "years", "address"];
+const PARTS = [
+  ["form", "maker", "status", "certainty", "style"],
+  ["from", "to", "address", "source", "note"],
+  ["partners", "successor_of", "wording"],
+  ["layout", "signature_position", "signature_direction", "letter_height_mm", "letter_spacing"],
+];
+const HALF = new Set(["status", "certainty", "from", "to", "letter_height_mm", "letter_spacing"]);
+const NUMBERS = { from: "numeric", to: "numeric", letter_height_mm: "decimal", letter_spacing: "decimal" };
 
 export class ReferenceListView {
   constructor() {
-    this.body = h("div", { class: "list-table", tabindex: "0", role: "group", "aria-label": t("tab.list") });
+    this.body = h("div", { class: "list-table", tabindex: "0", role: "group", "aria-label": t("tab.list"), onkeydown: (event) => this.walk(event) });
+    this.detail = h("section", { class: "list-row panel", "aria-label": t("list.detail") });
     this.said = h("div", { role: "status" });
     this.filter = h("input", { type: "search", "data-key": "list-filter", oninput: () => this.draw() });
     this.element = h(
@@ -29,7 +39,7 @@ export class ReferenceListView {
         h("button", { type: "button", class: "tool", onclick: () => this.save() }, t("list.save")),
       ),
       this.said,
-      this.body,
+      h("div", { class: "list-body" }, this.body, this.detail),
     );
   }
 
@@ -41,42 +51,112 @@ export class ReferenceListView {
 
   take(list) {
     this.columns = list.columns;
+    this.words = list.words;
     this.rows = list.rows;
+    this.chosen = this.rows[0] ?? null;
     this.say(list.warnings, t("list.count", { n: list.rows.length, name: list.name }));
     this.draw();
+    this.drawDetail();
   }
 
   say(warnings, text) {
     replace(this.said, h("p", { class: "list-said" }, text), warnings.length > 0 && h("ul", { class: "list-warnings" }, warnings.map((warning) => h("li", {}, warning))));
   }
 
+  value = (row, column) => row[this.columns.indexOf(column)] ?? "";
+
+  shown(row, column) {
+    if (column === "years") return [this.value(row, "from"), this.value(row, "to")].some(Boolean) ? `${this.value(row, "from")}\u2013${this.value(row, "to")}` : "";
+    return column === "status" ? t(`status.${this.value(row, column)}`) : this.value(row, column);
+  }
+
   draw() {
     if (!this.rows) return;
     const wanted = this.filter.value.toLowerCase();
     const found = this.rows.map((row, i) => [row, i]).filter(([row]) => !wanted || row.some((cell) => cell.toLowerCase().includes(wanted)));
-    const cell = (row, i, column, j) => {
-      const set = (event) => (row[j] = event.target.value);
-      const label = `${t(`list.${column}`)}, ${t("list.row", { n: i + 1 })}`;
-      if (column === "status") return h("select", { "aria-label": label, "data-key": `cell-${i}-${j}`, onchange: set }, STATUS.map((one) => h("option", { value: one, selected: row[j] === one }, t(`status.${one}`))));
-      return h("input", { type: "text", class: column === "form" ? "glyph" : "", "aria-label": label, "data-key": `cell-${i}-${j}`, value: row[j], oninput: set, inputmode: column === "from" || column === "to" ? "numeric" : null });
-    };
     replace(
       this.body,
       h(
         "table",
         {},
-        h("thead", {}, h("tr", {}, this.columns.map((column) => h("th", { scope: "col" }, t(`list.${column}`))), h("th", { scope: "col" }, h("span", { class: "unseen" }, t("list.remove"))))),
-        h("tbody", {}, found.slice(0, SHOWN).map(([row, i]) => h("tr", {}, this.columns.map((column, j) => h("td", {}, cell(row, i, column, j))), h("td", {}, h("button", { type: "button", class: "tool", "aria-label": t("list.remove.row", { n: i + 1 }), onclick: () => (this.rows.splice(i, 1), this.draw()) }, "\u00d7"))))),
+        h("thead", {}, h("tr", {}, IN_TABLE.map((column) => h("th", { scope: "col", class: `list-${column}` }, t(`list.${column}`))))),
+        h("tbody", {}, found.slice(0, SHOWN).map(([row, i]) => this.line(row, i))),
       ),
       found.length > SHOWN && h("p", { class: "soft" }, t("list.more", { n: found.length - SHOWN })),
     );
   }
 
+  line(row, i) {
+    const words = (column) => this.shown(row, column);
+    const choose = h("button", { type: "button", class: "list-choose glyph", "data-key": `row-${i}`, "aria-pressed": row === this.chosen ? "true" : "false" }, words("form") || t("list.new"));
+    return h("tr", { class: row === this.chosen ? "chosen" : "", onclick: () => this.choose(row, i) }, h("th", { scope: "row", title: words("form") }, choose), IN_TABLE.slice(1).map((column) => h("td", { title: words(column) }, words(column))));
+  }
+
+  choose(row, i) {
+    this.chosen = row;
+    this.draw();
+    this.drawDetail();
+    this.body.querySelector(`[data-key="row-${i}"]`)?.focus({ preventScroll: true });
+  }
+
+  /** Arrow keys walk from row to row. */
+  walk(event) {
+    const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];
+    const rows = [...this.body.querySelectorAll(".list-choose")];
+    const next = rows[rows.indexOf(document.activeElement) + (step ?? 0)];
+    if (!step || !rows.includes(document.activeElement) || !next) return;
+    event.preventDefault();
+    next.focus();
+    next.click();
+  }
+
+  drawDetail() {
+    const row = this.chosen;
+    if (!row) return replace(this.detail, h("p", { class: "soft" }, t("list.none")));
+    const n = this.rows.indexOf(row) + 1;
+    replace(
+      this.detail,
+      h("h2", {}, t("list.row", { n })),
+      PARTS.map((part) => h("div", { class: "list-fields" }, part.map((column) => this.field(row, column)))),
+      h("button", { type: "button", class: "tool", onclick: () => this.remove() }, t("list.remove.row", { n })),
+    );
+  }
+
+  field(row, column) {
+    const j = this.columns.indexOf(column);
+    const set = (event) => {
+      row[j] = event.target.value;
+      this.draw();
+    };
+    const words = this.words[column];
+    const properties = { id: `list-field-${column}`, "data-key": `field-${column}` };
+    return h(
+      "div",
+      { class: HALF.has(column) ? "half" : "" },
+      h("label", { for: `list-field-${column}` }, t(`list.${column}`)),
+      words
+        ? h("select", { ...properties, onchange: set }, [...(column === "status" ? [] : [""]), ...words].map((one) => h("option", { value: one, selected: row[j] === one }, column === "status" ? t(`status.${one}`) : one || t("list.unknown"))))
+        : h("input", { ...properties, type: "text", class: column === "form" ? "glyph" : "", value: row[j], inputmode: NUMBERS[column] ?? null, oninput: set }),
+    );
+  }
+
   add() {
     this.filter.value = "";
-    this.rows.unshift(this.columns.map((column) => (column === "status" ? STATUS[0] : "")));
+    this.chosen = this.columns.map((column) => (column === "status" ? this.words.status[0] : ""));
+    this.rows.unshift(this.chosen);
     this.draw();
-    this.body.querySelector("input")?.focus();
+    this.body.scrollTop = 0;
+    this.drawDetail();
+    this.detail.querySelector("[data-key=field-form]")?.focus();
+  }
+
+  remove() {
+    const at = this.rows.indexOf(this.chosen);
+    this.rows.splice(at, 1);
+    this.chosen = this.rows[Math.min(at, this.rows.length - 1)] ?? null;
+    this.draw();
+    this.drawDetail();
+    (this.detail.querySelector("[data-key=field-form]") ?? this.filter).focus();
   }
 
   csv() {
