@@ -32,7 +32,8 @@ internal static class PageHost
     internal static WebApplication Build(ServeRequest request, Workshop workshop, BenchLimits? limits = null, Catalogue? catalogue = null)
     {
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = [] });
-        builder.Logging.ClearProviders().AddSimpleConsole().SetMinimumLevel(LogLevel.Warning);
+        // That the page could not be opened is said in one sentence by the program; the host would add where in its own code it noticed.
+        builder.Logging.ClearProviders().AddSimpleConsole().SetMinimumLevel(LogLevel.Warning).AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
@@ -56,6 +57,7 @@ internal static class PageHost
         CatalogueEndpoints.Map(page);
         DatasetEndpoints.Map(page);
         ListEndpoints.Map(page);
+        GuideEndpoints.Map(page);
         MeasureEndpoints.Map(page);
         EventEndpoints.Map(page);
         AssetEndpoints.Map(page, new PageAssets());

@@ -13,6 +13,11 @@ internal static partial class Complaint
     /// <summary>Gives the sentence, or null where the command line is understood.</summary>
     internal static string? About(ParseResult parsed, string[] arguments)
     {
+        if (arguments[0] == "help")
+        {
+            return $"There is no help on {arguments[1]}; ./lab help lists the commands and the guides.";
+        }
+
         if (parsed.CommandResult.Command is RootCommand)
         {
             return $"There is no command {arguments[0]}; the commands are serve, examine, measure, card, calibrate-camera, optics, thread, list, survey, feed, worker, catalogue, report, export, dataset, assess, test, bench and help.";

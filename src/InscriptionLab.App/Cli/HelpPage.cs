@@ -1,4 +1,5 @@
 using System.Linq;
+using InscriptionLab.App.Guides;
 
 namespace InscriptionLab.App.Cli;
 
@@ -28,6 +29,12 @@ internal static class HelpPage
           ./lab bench              time the stages, and compare with plain text recognition
           ./lab help COMMAND       more about one command
           ./lab --version          which version this is
+
+        Guides to read, also on the page and as files in src/InscriptionLab.App/Guides:
+
+        """;
+
+    private const string Caution = """
 
         A finding is evidence, never a certificate. Never point a telescope at the Sun; do not polish
         an engraving to read it better, and do not force a tube or a cell that will not move.
@@ -138,6 +145,23 @@ internal static class HelpPage
 
         """;
 
+    private const string Test = """
+        ./lab test [what dotnet test takes]
+
+        Runs every test of the program, which takes many minutes. One project alone, while you change
+        something: dotnet test --project tests/InscriptionLab.Core.Tests (see DEVELOPERS.md).
+
+        """;
+
+    private const string Bench = """
+        ./lab bench [stages|sizes|search|likeness|survey N|beside]
+
+        Measures time and memory on this machine: each stage; a photo at 2, 12 and 24 megapixels; the search
+        in 100,000 forms; the likest of 100,000 marks; a survey of N photos; and examine beside plain text
+        recognition. Without a word: stages and beside. Leave the machine alone meanwhile.
+
+        """;
+
     /// <summary>Gives the page of a command that needs no photo of a tube, or null.</summary>
     internal static string? OfInstrument(string command) => command switch
     {
@@ -148,29 +172,33 @@ internal static class HelpPage
         _ => null,
     };
 
-    /// <summary>Gives the page that the arguments ask for, or null where they ask for something else.</summary>
+    /// <summary>Gives the page that the arguments ask for, or null where they ask for something else or for a page that there is not.</summary>
     internal static string? AskedFor(string[] arguments)
     {
-        if (arguments.Length == 0 || arguments is ["help"])
+        if (arguments is [] or ["help"] or ["--help" or "-h"])
         {
-            return Overview;
+            return Start();
         }
 
-        var asked = arguments[0] == "help" || arguments.Any(argument => argument is "--help" or "-h");
-        if (!asked)
-        {
-            return null;
-        }
-
-        return arguments.Select(KeepingPages.Of).FirstOrDefault(page => page is not null)
-            ?? arguments.Select(OfInstrument).FirstOrDefault(page => page is not null)
-            ?? arguments.FirstOrDefault(argument => argument is "serve" or "examine" or "measure" or "assess") switch
-            {
-                "serve" => ServePage.Text,
-                "examine" => Examine,
-                "measure" => Measure,
-                "assess" => Assess,
-                _ => Overview,
-            };
+        var asksByWord = arguments[0] == "help";
+        return asksByWord || arguments.Any(argument => argument is "--help" or "-h")
+            ? arguments.Select(argument => KeepingPages.Of(argument) ?? OfInstrument(argument) ?? Of(argument)).FirstOrDefault(page => page is not null)
+                ?? (asksByWord && GuideShelf.Find(arguments[1]) is { } guide ? GuideText.Of(guide) : null)
+            : null;
     }
+
+    private static string Start() => Overview
+        + string.Join('\n', GuideShelf.All().Select(guide => $"  {"./lab help " + guide.Name,-28}{guide.Title}"))
+        + "\n" + Caution;
+
+    private static string? Of(string command) => command switch
+    {
+        "serve" => ServePage.Text,
+        "examine" => Examine,
+        "measure" => Measure,
+        "assess" => Assess,
+        "test" => Test,
+        "bench" => Bench,
+        _ => null,
+    };
 }

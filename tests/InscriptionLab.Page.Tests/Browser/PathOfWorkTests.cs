@@ -129,18 +129,6 @@ public sealed class PathOfWorkTests(OpenPage page, Chromium chromium) : IClassFi
         window.ComplainedOfNothing();
     }
 
-    [Fact]
-    public async Task The_page_on_photographing_is_accessible_in_both_looks()
-    {
-        foreach (var scheme in new[] { ColorScheme.Dark, ColorScheme.Light })
-        {
-            await using var window = await chromium.Open(new Uri(page.Address, "/#help"), scheme, width: 820, height: 1180);
-            await Assertions.Expect(window.Page.Locator("main h1")).ToBeVisibleAsync();
-            await window.IsAccessible();
-            window.ComplainedOfNothing();
-        }
-    }
-
     private static async Task<string> Read(Window window, int line) =>
         string.Concat((await window.Page.Locator($"[data-line='{line}'] .read").AllInnerTextsAsync()).Select(letter => letter == "\u2423" ? " " : letter));
 

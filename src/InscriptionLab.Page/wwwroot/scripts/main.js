@@ -18,12 +18,12 @@ const makers = { bench: () => new Bench(), measure: () => new Measure(), constru
 const main = document.getElementById("main");
 
 function show() {
-  const [name, id] = location.hash.replace(/^#/, "").split("/");
+  const [name, id, place] = location.hash.replace(/^#/, "").split("/");
   const view = makers[name] ? name : "bench";
   views[view] ??= makers[view]();
   if (main.firstChild !== views[view].element) main.replaceChildren(views[view].element);
-  views[view].opened?.(id);
   main.scrollTop = 0;
+  views[view].opened?.(id, place);
   if (view === "bench" && (id ?? null) !== (store.piece?.id ?? null)) look(id || null);
   main.tabIndex = view === "help" ? 0 : -1;
   header(view);
