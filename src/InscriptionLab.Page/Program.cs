@@ -1,5 +1,6 @@
 using System;
 using System.IO;
+using System.Net.Sockets;
 using System.Threading.Tasks;
 using InscriptionLab.App;
 using InscriptionLab.App.Cli;
@@ -38,10 +39,23 @@ internal static class Program
             await page.WaitForShutdownAsync();
             return ExitCode.Done;
         }
+        catch (Exception failure) when (failure.GetBaseException() is SocketException socket)
+        {
+            await Console.Error.WriteLineAsync(WhyClosed(socket.SocketErrorCode, request));
+            return ExitCode.Failed;
+        }
         catch (Exception failure) when (failure is InscriptionLabException or IOException or UnauthorizedAccessException)
         {
             await Console.Error.WriteLineAsync(failure.Message);
             return ExitCode.Failed;
         }
     }
+
+    private static string WhyClosed(SocketError error, ServeRequest request) => error switch
+    {
+        SocketError.AddressAlreadyInUse => $"Port {request.Port} is in use, perhaps by a page that is open already; stop that one, or choose another port with --port.",
+        SocketError.AddressNotAvailable => $"This machine has no address {request.Address}; give one of its own, or 0.0.0.0 for all of them.",
+        SocketError.AccessDenied => $"Port {request.Port} is kept for the system; choose another with --port, for example {ServeRequest.UsualPort}.",
+        _ => $"The page could not be opened at {request.Address}, port {request.Port} ({error}); choose another with --address and --port.",
+    };
 }
