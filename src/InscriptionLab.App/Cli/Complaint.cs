@@ -50,13 +50,38 @@ internal static partial class Complaint
             return $"{command.Name} needs at least one photo, for example ./lab {command.Name} photo.jpg.";
         }
 
-        return parsed.Errors.Count == 0 ? null : $"{Plain(parsed.Errors[0].Message)} (see ./lab help {arguments[0]}).";
+        return parsed.Errors.Count == 0 ? null : $"{Plain(parsed)} (see ./lab help {arguments[0]}).";
     }
 
     /// <summary>Says in plain words what the parser says in words of the platform.</summary>
-    private static string Plain(string message) => Unparsed().Match(message) is { Success: true } match
-        ? $"{match.Groups["name"].Value} needs {(match.Groups["type"].Value.Contains("Int", StringComparison.Ordinal) ? "a whole number" : "a number")}, not {match.Groups["text"].Value}"
-        : message.TrimEnd('.');
+    private static string Plain(ParseResult parsed)
+    {
+        var known = parsed.CommandResult.Command;
+        if (parsed.UnmatchedTokens is [var first, ..])
+        {
+            return $"{known.Name} does not know what to do with {first}";
+        }
+
+        var message = parsed.Errors[0].Message;
+        if (Unparsed().Match(message) is { Success: true } match)
+        {
+            return $"{match.Groups["name"].Value} needs {(match.Groups["type"].Value.Contains("Int", StringComparison.Ordinal) ? "a whole number" : "a number")}, not {match.Groups["text"].Value}";
+        }
+
+        if (known.Options.FirstOrDefault(option => option.Required && parsed.GetResult(option) is null or { Implicit: true }) is { } absent)
+        {
+            return $"{known.Name} needs {absent.Name} and a value behind it";
+        }
+
+        if (known.Options.FirstOrDefault(option => option.Arity.MinimumNumberOfValues > 0 && parsed.GetResult(option) is { Implicit: false, Tokens.Count: 0 }) is { } empty)
+        {
+            return $"{empty.Name} needs a value behind it";
+        }
+
+        return known.Arguments.FirstOrDefault(argument => (parsed.GetResult(argument)?.Tokens.Count ?? 0) < argument.Arity.MinimumNumberOfValues) is { } lacking
+            ? $"{known.Name} needs {lacking.Name} behind it"
+            : message.TrimEnd('.');
+    }
 
     [GeneratedRegex("^Cannot parse argument '(?<text>.*)' for \\w+ '(?<name>[^']+)' as expected type '(?<type>[^']+)'", RegexOptions.CultureInvariant)]
     private static partial Regex Unparsed();
@@ -66,5 +91,6 @@ internal static partial class Complaint
         .Select(argument => argument.Split('=', 2)[0])
         .FirstOrDefault(argument => argument.Length > 1 && argument[0] == '-' && !IsNumber(argument) && !options.Contains(argument, StringComparer.Ordinal));
 
-    private static bool IsNumber(string argument) => double.TryParse(argument, NumberStyles.Float, CultureInfo.InvariantCulture, out _);
+    /// <summary>Tells a number below zero, with or without its unit, from an option.</summary>
+    private static bool IsNumber(string argument) => argument.Length > 1 && (char.IsAsciiDigit(argument[1]) || double.TryParse(argument, NumberStyles.Float, CultureInfo.InvariantCulture, out _));
 }

@@ -41,7 +41,7 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
             var edges = parsed.GetValue(_edges) ?? [];
             var rings = parsed.GetValue(_rings) ?? [];
             var lamps = parsed.GetValue(_lamp) ?? [];
-            if ((ComplaintAbout(edges, photos.Length) ?? ComplaintAbout(rings, edges, photos.Length) ?? ComplaintAboutLamps(lamps, photos.Length)) is { } complaint)
+            if ((ComplaintAbout(edges, photos.Length) ?? ComplaintAbout(rings, edges, photos.Length) ?? ComplaintAboutLamps(lamps, photos.Length) ?? PieceFacts.Complaint(parsed.GetValue(_prior))) is { } complaint)
             {
                 terminal.Error.WriteLine(complaint);
                 return ExitCode.Misused;
@@ -95,11 +95,13 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
         return null;
     }
 
+    private static string Given(int photos, int times, string option) => $"for {photos} {(photos == 1 ? "photo" : "photos")} {option} stands there {(times == 1 ? "once" : $"{times} times")}";
+
     private static string? ComplaintAboutLamps(string[] lamps, int photos)
     {
         if (lamps.Length > 0 && lamps.Length != photos)
         {
-            return $"--lamp is given once for each photo, in the order of the photos: there are {photos} photos and {lamps.Length} --lamp.";
+            return $"--lamp is given once for each photo, in the order of the photos: {Given(photos, lamps.Length, "--lamp")}.";
         }
 
         return Array.Find(lamps, text => StatedLamp.Parse(text) is null) is { } wrong ? $"--lamp {wrong}: where the lamp stood is written {StatedLamp.Grammar}." : null;
@@ -109,7 +111,7 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
     {
         if (edges.Length > 0 && edges.Length != photos)
         {
-            return $"--edges is given once for each photo, in the order of the photos ({MarkedEdges.Find} where the program shall look itself): there are {photos} photos and {edges.Length} --edges.";
+            return $"--edges is given once for each photo, in the order of the photos ({MarkedEdges.Find} where the program shall look itself): {Given(photos, edges.Length, "--edges")}.";
         }
 
         return Array.Find(edges, text => text != MarkedEdges.Find && MarkedEdges.Parse(text) is null) is { } wrong
@@ -121,7 +123,7 @@ internal sealed class ExamineCommand(Composition composition, Terminal terminal)
     {
         if (rings.Length > 0 && rings.Length != photos)
         {
-            return $"--ring is given once for each photo, in the order of the photos ({MarkedRing.Find} where the program shall look itself): there are {photos} photos and {rings.Length} --ring.";
+            return $"--ring is given once for each photo, in the order of the photos ({MarkedRing.Find} where the program shall look itself): {Given(photos, rings.Length, "--ring")}.";
         }
 
         if (Array.Find(rings, text => text != MarkedRing.Find && MarkedRing.Parse(text) is null) is { } wrong)

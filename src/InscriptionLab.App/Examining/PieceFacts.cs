@@ -21,9 +21,12 @@ internal static class PieceFacts
             Construction = construction is null
                 ? (checklist is null ? null : new ConstructionRecord("none", table, []))
                 : new ConstructionReader(table).Read(construction, Bytes(construction, "construction record")),
-            Prior = prior is null ? null : PriorOdds.Parse(prior) ?? throw new InscriptionLabException($"--prior {prior} is not understood: {PriorOdds.Grammar}."),
+            Prior = prior is null ? null : PriorOdds.Parse(prior) ?? throw new InscriptionLabException(Complaint(prior)!),
         };
     }
+
+    /// <summary>Says what is wrong with odds; null where nothing is, or none are given.</summary>
+    internal static string? Complaint(string? prior) => prior is not null && PriorOdds.Parse(prior) is null ? $"--prior {prior} is not understood: {PriorOdds.Grammar}." : null;
 
     internal static byte[] Bytes(string file, string kind)
     {

@@ -1,3 +1,4 @@
+using System;
 using System.Linq;
 
 namespace InscriptionLab.App.Reports;
@@ -8,8 +9,11 @@ internal static class OneLine
     private const int ControlPictures = 0x2400; // Unicode block Control Pictures: the picture of each of the 32 controls stands in its order.
     private const char PictureOfDelete = '\u2421';
 
-    /// <summary>Gives the sentence on one line.</summary>
-    internal static string Of(string sentence) => string.Concat(sentence.Select(letter => letter switch
+    /// <summary>Between the parts of a message that comes as a list, each part on a line of its own and set in.</summary>
+    private const string ListBreak = "\n  ";
+
+    /// <summary>Gives the sentence on one line; the parts of a list follow each other.</summary>
+    internal static string Of(string sentence) => string.Concat(sentence.Replace(ListBreak, " ", StringComparison.Ordinal).Select(letter => letter switch
     {
         < ' ' => (char)(ControlPictures + letter),
         '\u007F' => PictureOfDelete,

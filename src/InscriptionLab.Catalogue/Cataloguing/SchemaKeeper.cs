@@ -42,7 +42,7 @@ internal sealed class SchemaKeeper(CatalogueAddress address, ImmutableArray<Sche
         }
         catch (Exception problem) when (problem is DbException or IOException or UnauthorizedAccessException)
         {
-            throw new InscriptionLabException($"The catalogue {address.Name} cannot be opened ({problem.Message.TrimEnd('.')}): check the name, and that nothing else holds it.", problem);
+            throw new InscriptionLabException($"The catalogue {address.Name} cannot be opened ({problem.Message.TrimEnd('.')}): {(address.Kind == StoreKind.Sqlite ? "check the name, and that nothing else holds it" : "check the address, and that a PostgreSQL server answers there")}.", problem);
         }
     }
 

@@ -32,7 +32,7 @@ public static class ApertureStop
     }
 
     /// <summary>Gives the light lost in photographic stops (halvings) for a share that is left.</summary>
-    public static double StopsLost(double lightShare) => -Math.Log2(lightShare);
+    public static double StopsLost(double lightShare) => Math.Log2(1 / lightShare);
 
     private static double Enlargement(Length focalLength, Length distance)
     {

@@ -46,7 +46,7 @@ public sealed record ImportMapping
         }
         catch (Exception broken) when (broken is JsonException or InvalidOperationException)
         {
-            throw new InscriptionLabException($"{file}: is no mapping; write {{\"columns\": {{\"form\": \"their heading\", \"maker\": \"their heading\"}}, \"constants\": {{\"status\": \"attested\", \"source\": \"where it comes from\"}}, \"words\": {{\"status\": {{\"their word\": \"attested\"}}}}}}.", broken);
+            throw new InscriptionLabException($"{file}: this is no mapping; write {{\"columns\": {{\"form\": \"their heading\", \"maker\": \"their heading\"}}, \"constants\": {{\"status\": \"attested\", \"source\": \"where it comes from\"}}, \"words\": {{\"status\": {{\"their word\": \"attested\"}}}}}}.", broken);
         }
     }
 

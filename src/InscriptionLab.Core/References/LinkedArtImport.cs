@@ -34,7 +34,7 @@ public sealed class LinkedArtImport(string status, ReferenceListReaderOptions? o
             ReferenceRow[] rows = [.. Records(document.RootElement).SelectMany((record, index) => Rows(record, string.Create(CultureInfo.InvariantCulture, $"record {index + 1}"), file))];
             if (rows.Length == 0)
             {
-                throw faults.Unreadable("holds no inscription with a maker and no name of a Group or Person in Linked Art; nothing was taken.");
+                throw faults.Unreadable("it holds no inscription with a maker and no name of a Group or Person in Linked Art; nothing was taken.");
             }
 
             var forms = new ReferenceFormParser(_options, faults).Parse(rows);

@@ -10,7 +10,15 @@ public sealed class CommandLineTests
     [InlineData("examine", "at least one photo")]
     [InlineData("examine photo.jpg --colour red", "--colour")]
     [InlineData("examine photo.jpg --as sideways", "sideways")]
-    [InlineData("examine photo.jpg --json", "--json")]
+    [InlineData("examine photo.jpg --json", "--json needs a value behind it (see ./lab help examine).")]
+    [InlineData("examine photo.jpg --lamp left --lamp right", "for 1 photo --lamp stands there 2 times.")]
+    [InlineData("list search", "search needs WORDS behind it (see ./lab help list).")]
+    [InlineData("card a.pdf b.pdf", "card does not know what to do with b.pdf (see ./lab help card).")]
+    [InlineData("export epidoc", "export needs --out and a value behind it (see ./lab help export).")]
+    [InlineData("survey photos", "survey needs --out and a value behind it (see ./lab help survey).")]
+    [InlineData("catalogue correct 1", "correct needs TEXT behind it (see ./lab help catalogue).")]
+    [InlineData("optics --objective -4mm", "-4mm")]
+    [InlineData("examine photo.jpg --prior 17/3", "17/3")]
     public void A_command_line_that_is_not_understood_costs_one_sentence_and_exit_code_2(string line, string named)
     {
         var run = ProgramRun.Of(line.Split(' '));

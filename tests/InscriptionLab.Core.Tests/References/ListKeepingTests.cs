@@ -95,8 +95,8 @@ public sealed class ListKeepingTests
     [Theory]
     [InlineData("""{"columns": {"form": "A", "marker": "B"}}""", "map.json: 'marker' is not known; known are form, maker, ")]
     [InlineData("""{"colums": {}}""", "map.json: 'colums' is not known; known are columns, constants, words.")]
-    [InlineData("""["form"]""", "map.json: is no mapping; write ")]
-    [InlineData("""{"columns": {"form": 3}}""", "map.json: is no mapping; write ")]
+    [InlineData("""["form"]""", "map.json: this is no mapping; write ")]
+    [InlineData("""{"columns": {"form": 3}}""", "map.json: this is no mapping; write ")]
     public void A_wrong_mapping_is_named(string json, string sentence) => Assert.StartsWith(sentence, Assert.Throws<InscriptionLabException>(() => Mapping(json)).Message, StringComparison.Ordinal);
 
     [Fact]
