@@ -212,7 +212,7 @@ export class Catalogue {
     replace(
       this.overview,
       this.rows.length === 0 && h("p", {}, t("cat.nothing")),
-      bars(t("cat.chart.outcome"), OUTCOMES.map((one) => [`${SIGNS[one]} ${t(`finding.${one}`)}`, this.rows.filter((row) => row.outcome === one).length]), this.rows.length),
+      bars(t("cat.chart.outcome"), OUTCOMES.map((one) => [`${SIGNS[one]} ${t(`finding.short.${one}`)}`, this.rows.filter((row) => row.outcome === one).length]), this.rows.length),
       bars(t("cat.chart.maker"), most(count((row) => row.maker)), this.rows.length),
       bars(t("cat.chart.nearest"), most(count((row) => row.nearest)), this.rows.length),
       bars(t("cat.chart.month"), count((row) => row.made.slice(0, 7)).sort((a, b) => (a[0] < b[0] ? -1 : 1)).slice(-24), this.rows.length),
