@@ -47,7 +47,7 @@ public sealed class MarkedEdgesTests : IDisposable
         var run = ProgramRun.Of("examine", photo, photo, "--edges", "0,10,100,10/0,60,100,60");
 
         Assert.Equal(2, run.Code);
-        Assert.Contains("2 photos and 1 --edges", Assert.Single(run.Complaints), StringComparison.Ordinal);
+        Assert.Contains("for 2 photos --edges stands there once", Assert.Single(run.Complaints), StringComparison.Ordinal);
     }
 
     [Fact]

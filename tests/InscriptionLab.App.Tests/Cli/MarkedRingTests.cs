@@ -54,7 +54,7 @@ public sealed class MarkedRingTests : IDisposable
         var run = ProgramRun.Of("examine", photo, photo, "--ring", "320,240,200,150,30");
 
         Assert.Equal(2, run.Code);
-        Assert.Contains("2 photos and 1 --ring", Assert.Single(run.Complaints), StringComparison.Ordinal);
+        Assert.Contains("for 2 photos --ring stands there once", Assert.Single(run.Complaints), StringComparison.Ordinal);
     }
 
     [Fact]
