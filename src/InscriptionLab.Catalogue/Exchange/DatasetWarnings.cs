@@ -26,7 +26,7 @@ internal static class DatasetWarnings
         Add(request.Licence is null, $"No licence was stated: ask who owns the photos before the data set goes to anyone, and build it again with the licence.");
         foreach (var part in parts)
         {
-            Add(part.Objects == 0, $"The part {part.Name} is empty: take more objects, or another seed.");
+            Add(part.Objects == 0, $"The part {part.Name} is empty: take more objects, or part them by another number.");
             Add(part.Objects is > 0 and < FewObjects, $"The part {part.Name} has {Count(part.Objects, "object")} only; figures measured on it will say little.");
         }
 
