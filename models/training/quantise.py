@@ -17,7 +17,7 @@ import engrave
 import words
 from lines import Lines
 from networks import Detector, Reader
-from restore import put, weights
+from restore import module_of, put, still, weights
 from strips import Strips
 
 BINS = 2048
@@ -51,18 +51,6 @@ class Range:
         return min(tried, key=lambda t: cost(*t))
 
 
-def module_of(node, modules):
-    """The module that a node belongs to: each step of its name repeats as much of the step above as it likes."""
-    path = ""
-    for p in [p for p in node.name.split("/") if p][:-1]:
-        if p == "net" and "net" not in modules:
-            continue
-        old, new = path.split(".") if path else [], p.split(".")
-        k = next(k for k in range(len(old), -1, -1) if old[len(old) - k:] == new[:k])
-        path = ".".join(old + new[k:])
-    return path
-
-
 class Plan:
     """Which convolutions and which tensors of a graph become whole numbers, and where in the modules each tensor is seen."""
 
@@ -80,13 +68,13 @@ class Plan:
             out = n.output[0] if n.output else ""
             by_conv = [u for u in users.get(out, []) if u.name in self.whole]
             if n.op_type == "Relu" and (by_conv or makers[n.input[0]].name in self.whole):
-                self.seen[out] = (module_of(by_conv[0], modules), True) if by_conv else (module_of(n, modules), False)
+                self.seen[out] = (module_of(by_conv[0].name, modules), True) if by_conv else (module_of(n.name, modules), False)
             elif n.name in self.whole and all(u.op_type != "Relu" for u in users[out]):
-                path = module_of(n, modules)
+                path = module_of(n.name, modules)
                 parent = path.rpartition(".")[0]
                 self.seen[out] = (parent if isinstance(modules.get(parent), torch.nn.Sequential) and len(modules[parent]) == 2 else path, False)
             elif n.op_type == "Add" and by_conv:
-                self.seen[out] = (module_of(by_conv[0], modules), True)
+                self.seen[out] = (module_of(by_conv[0].name, modules), True)
             elif n.op_type == "Resize" and n.input[0] in self.seen:
                 self.seen[out] = self.seen[n.input[0]]                        # nearest neighbours: the same numbers again
 
@@ -166,11 +154,7 @@ def rewrite(model, plan, scales):
 def main(kind, path, store_path, out, count=8):
     torch.manual_seed(5)
     net = (Reader() if kind == "reader" else Detector()).eval()
-    for _, norm, bias in put(net, *weights(path)):
-        norm.running_mean.zero_()
-        norm.running_var.fill_(1 - norm.eps)
-        norm.weight.fill_(1)
-        norm.bias.copy_(bias)
+    still(put(net, *weights(path)))
     store, noise, texts = engrave.Store(store_path, ["train"], "cpu"), engrave.Noise("cpu"), words.pool(4, 4000, 1)
     if kind == "reader":
         source = Lines(store, noise, texts, 5, budget=16 * 512, block=1024).batches()

@@ -31,14 +31,26 @@ def torch_gates(t):
     return torch.cat([i, f, c, o])
 
 
+def module_of(node, modules):
+    """The module that a node belongs to by its name, each step of which repeats as much of the step above as it likes."""
+    path = ""
+    for p in [p for p in node.split("/") if p][:-1]:
+        if p == "net" and "net" not in modules:
+            continue
+        old, new = path.split(".") if path else [], p.split(".")
+        k = next(k for k in range(len(old), -1, -1) if old[len(old) - k:] == new[:k])
+        path = ".".join(old + new[k:])
+    return path
+
+
 @torch.no_grad()
 def put(net, arrays, used):
     """Copies what the graph holds into the modules; returns the normalisations with what follows their convolution."""
     modules = dict(net.named_modules())
     folded = []
     for op, names, node in used:
-        parts = [p for p in node.split("/") if p]
         if op == "LSTM":
+            parts = [p for p in node.split("/") if p]
             layer = int(parts[-1].split("_")[1]) if "_" in parts[-1] else 0
             w, r, b = (arrays[n] for n in names[:3])
             for d, tail in enumerate(("", "_reverse")):
@@ -49,14 +61,7 @@ def put(net, arrays, used):
                 getattr(lstm, f"bias_ih_l{layer}{tail}").copy_(torch_gates(b[d, :half]))
                 getattr(lstm, f"bias_hh_l{layer}{tail}").copy_(torch_gates(b[d, half:]))
             continue
-        # each step of the node's name repeats as much of the step above as it likes
-        path = ""
-        for p in parts[:-1]:
-            if p == "net" and "net" not in modules:
-                continue
-            old, new = path.split(".") if path else [], p.split(".")
-            k = next(k for k in range(len(old), -1, -1) if old[len(old) - k:] == new[:k])
-            path = ".".join(old + new[k:])
+        path = module_of(node, modules)
         m = modules[path]
         if op == "MatMul":
             m.weight.copy_(arrays[names[0]].T)
@@ -73,13 +78,19 @@ def put(net, arrays, used):
 
 
 @torch.no_grad()
-def settle(net, folded, batches):
-    """Sets every normalisation from the outputs of its convolution over some batches."""
+def still(folded):
+    """Lets every normalisation add nothing but the bias that was folded into its convolution."""
     for _, norm, bias in folded:
         norm.running_mean.zero_()
         norm.running_var.fill_(1 - norm.eps)
         norm.weight.fill_(1)
         norm.bias.copy_(bias)
+
+
+@torch.no_grad()
+def settle(net, folded, batches):
+    """Sets every normalisation from the outputs of its convolution over some batches."""
+    still(folded)
     sums = {}
 
     def gather(module, _, out):
