@@ -1,5 +1,6 @@
 using System;
 using System.Linq;
+using System.Net.Http.Json;
 using System.Threading.Tasks;
 using InscriptionLab.App.Tests;
 using Microsoft.Playwright;
@@ -63,6 +64,31 @@ public sealed class PathOfWorkTests(OpenPage page, Chromium chromium) : IClassFi
         await Assertions.Expect(window.Page.Locator(".hand li")).ToHaveCountAsync(1);
         await keys.PressAsync("Control+Shift+Z");
         await Assertions.Expect(window.Page.Locator(".hand li")).ToHaveCountAsync(2);
+        window.ComplainedOfNothing();
+    }
+
+    [Fact]
+    public async Task What_is_being_typed_stays_when_news_of_the_piece_comes()
+    {
+        var piece = await page.Examined(SampleImages.RomanTransposed);
+        var id = piece.GetProperty("id").GetString()!;
+        await using var window = await chromium.Open(new Uri(page.Address, $"/#bench/{id}"));
+        await window.Page.Locator("[data-key='letter-0-7']").FocusAsync();
+        await window.Page.Keyboard.PressAsync("x");
+        await window.Page.Keyboard.PressAsync("y");
+        await window.Page.Keyboard.PressAsync("ArrowLeft");
+
+        // Another window corrects another letter: this one is told, and builds its letters anew.
+        var photo = piece.GetProperty("photos")[0];
+        using var answer = await page.Client.PostAsJsonAsync($"/api/pieces/{id}/corrections", new { kind = "letter", line = "line1", letter = 0, was = "K", becomes = "H", basis = photo.GetProperty("lines")[0].GetProperty("basis").GetString(), person = "B. Harbourer", photo = photo.GetProperty("id").GetString() }, TestContext.Current.CancellationToken);
+        answer.EnsureSuccessStatusCode();
+        await Assertions.Expect(window.Page.Locator("[data-key='letter-0-0'].by-hand .read")).ToHaveTextAsync("H");
+
+        var field = window.Page.Locator("[data-key='letter-text-0-7']");
+        await Assertions.Expect(field).ToBeFocusedAsync();
+        await Assertions.Expect(field).ToHaveValueAsync("xy");
+        await window.Page.Keyboard.PressAsync("z");
+        await Assertions.Expect(field).ToHaveValueAsync("xzy");
         window.ComplainedOfNothing();
     }
 

@@ -31,14 +31,26 @@ export function append(element, children) {
   }
 }
 
-/** Puts new children in; the focus stays on the element with the same data-key, and scrolling stays where it was. */
+/** Puts new children in; the focus stays on the element with the same data-key, what is being typed there stays, and scrolling stays where it was. */
 export function replace(host, ...children) {
-  const key = host.contains(document.activeElement) ? document.activeElement.dataset.key : undefined;
+  const held = host.contains(document.activeElement) ? document.activeElement : null;
   const top = host.scrollTop;
   host.replaceChildren();
   append(host, children);
   host.scrollTop = top;
-  if (key) host.querySelector(`[data-key="${CSS.escape(key)}"]`)?.focus({ preventScroll: true });
+  if (!held?.dataset.key) return;
+  const same = host.querySelector(`[data-key="${CSS.escape(held.dataset.key)}"]`);
+  same?.focus({ preventScroll: true });
+  if (same && isTyped(held)) goOn(held, same);
+}
+
+const isTyped = (element) => element.matches("input:not([type=checkbox], [type=radio], [type=file]), textarea") && element.value !== element.defaultValue;
+
+/** News from the program may come between two keys: the text typed so far and the caret go over, unless the program's own value is another one now. */
+function goOn(held, same) {
+  if (same.defaultValue !== held.defaultValue) return;
+  same.value = held.value;
+  if (held.selectionStart !== null) same.setSelectionRange(held.selectionStart, held.selectionEnd);
 }
 
 /** Says something to who listens to the page instead of looking at it. */

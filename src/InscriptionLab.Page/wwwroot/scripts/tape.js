@@ -194,7 +194,8 @@ export class Tape {
     const { index } = store.letter;
     const place = this.form(photo).at.get(`${store.letter.line}/${index}`);
     const edges = cuts(line);
-    const input = h("input", { id: "letter-text", "data-key": "letter-text", type: "text", maxlength: "12", autocomplete: "off", autocapitalize: "off", spellcheck: "false", class: "glyph", value: this.typed ?? (letter.text === " " ? " " : letter.text), "aria-describedby": "letter-hint" });
+    const input = h("input", { id: "letter-text", "data-key": `letter-text-${store.letter.line}-${index}`, type: "text", maxlength: "12", autocomplete: "off", autocapitalize: "off", spellcheck: "false", class: "glyph", value: letter.text, "aria-describedby": "letter-hint" });
+    input.value = this.typed ?? letter.text;
     input.addEventListener("keydown", (event) => {
       if (event.key === "Enter") this.keep(input.value);
       if (event.key === "Escape") this.leave();
