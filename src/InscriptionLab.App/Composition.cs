@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Threading;
+using System.Threading.Tasks;
 using InscriptionLab.Advice;
 using InscriptionLab.App.Examining;
 using InscriptionLab.App.Measuring;
@@ -58,6 +59,7 @@ internal sealed class Composition : IDisposable
     private readonly DecoderProcess _decoder = PhotoDecoding.Process();
 
     private int _workers = 1;
+    private Task? _loading;
 
     internal Composition()
     {
@@ -97,6 +99,8 @@ internal sealed class Composition : IDisposable
 
     public void Dispose()
     {
+        // Native code must not be left loading while the program ends; whether it succeeded is no matter here.
+        ((IAsyncResult?)_loading)?.AsyncWaitHandle.WaitOne();
         _decoder.Dispose();
         if (_reader.IsValueCreated)
         {
@@ -166,8 +170,7 @@ internal sealed class Composition : IDisposable
     /// <param name="known">What the user says of the piece; null for nothing.</param>
     internal ExaminingStages Stages(ReferenceList list, Circumstances? known = null)
     {
-        // Ready by the time the first photo is.
-        _decoder.Start();
+        Prepare();
         var tubeMeasurer = new TubeMeasurer(_cellOptions);
         var unroller = new Unroller(_unrollerOptions);
         var ringUnroller = new RingUnroller(_ringOptions);
@@ -197,6 +200,16 @@ internal sealed class Composition : IDisposable
     /// <summary>Reads one line in a box that a person drew in the strip; null where nothing can be read there or this build has no models.</summary>
     internal Readings.LineReading? ReadAt(Photo photo, Strips.Strip strip, Quad box, CancellationToken cancel) =>
         ModelFolder.Present ? _reader.Value.ReadAt(photo, strip, box, cancel) : null;
+
+    /// <summary>Starts what is to be ready by the time the first photo is. A model that cannot be loaded is complained of where it is first needed.</summary>
+    private void Prepare()
+    {
+        _decoder.Start();
+        if (ModelFolder.Present)
+        {
+            _loading ??= Task.Run(() => (_reader.Value, _tubeFinder.Value));
+        }
+    }
 
     private static ModelShelf Shelf() => new(ModelFolder.Path);
 

@@ -2,6 +2,7 @@ using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.IO;
 using System.Linq;
+using System.Threading.Tasks;
 using InscriptionLab.App.Examining;
 using InscriptionLab.App.Reports.Html;
 using InscriptionLab.Files;
@@ -20,14 +21,23 @@ internal static class ExaminationFolder
     /// <summary>Names a folder after the first photo.</summary>
     internal static string NameFor(string firstPhoto) => "examination-" + Path.GetFileNameWithoutExtension(firstPhoto);
 
-    /// <summary>Writes the folder, each file whole or not at all and the page last; files of an earlier examination with the same names are replaced, others are left alone.</summary>
+    /// <summary>Writes the folder, each file whole or not at all, the record and the page last; files of an earlier examination with the same names are replaced, others are left alone.</summary>
     internal static void Write(string folder, ImmutableArray<Examination> examinations, ImmutableArray<SetExamination> sets, Provenance provenance)
     {
         Directory.CreateDirectory(folder);
+        var pictures = Task.Run(() => WritePictures(folder, examinations, sets));
+        var (record, page) = (ExaminationRecord.Of(examinations, sets, provenance), ExaminationPage.Of(examinations, sets, provenance));
+        pictures.GetAwaiter().GetResult();
+        WholeFile.Write(Path.Combine(folder, Record), record);
+        WholeFile.Write(Path.Combine(folder, Page), page);
+    }
+
+    private static void WritePictures(string folder, ImmutableArray<Examination> examinations, ImmutableArray<SetExamination> sets)
+    {
         for (var i = 0; i < examinations.Length; i++)
         {
             var stem = Path.GetFileNameWithoutExtension(examinations[i].Photo.File);
-            Pictures(Path.Combine(folder, examinations.Length == 1 ? stem : Invariant($"{i + 1}-{stem}")), examinations[i]);
+            WritePictures(Path.Combine(folder, examinations.Length == 1 ? stem : Invariant($"{i + 1}-{stem}")), examinations[i]);
         }
 
         for (var i = 0; i < sets.Length; i++)
@@ -45,12 +55,9 @@ internal static class ExaminationFolder
                 WholeFile.Write(start + "-grooves.png", PictureEncoder.ToPng(ReliefPictures.Grooves(relief)));
             }
         }
-
-        WholeFile.Write(Path.Combine(folder, Record), ExaminationRecord.Of(examinations, sets, provenance));
-        WholeFile.Write(Path.Combine(folder, Page), ExaminationPage.Of(examinations, sets, provenance));
     }
 
-    private static void Pictures(string start, Examination examination)
+    private static void WritePictures(string start, Examination examination)
     {
         var letters = examination.Reading.Lines.SelectMany(line => line.Letters).Where(letter => !letter.IsSpace).ToList();
         var inPhoto = letters.Select(letter => new Mark([.. Drawing.Corners(letter.InPhoto)], true, MarkInk.Letter)).Concat(SurfaceMarks(examination));

@@ -110,12 +110,13 @@ internal sealed class LetterCase(LetteringLine line, LineSight sight)
             posteriors.Frame(frame).CopyTo(numbers.AsSpan(frame * classes.Length));
         }
 
+        var pairs = Pairs(classes).ToList();
         foreach (var (letter, capital) in weights.Where(weight => weight.Capital > 0.5))
         {
             var from = letter == 0 ? 0 : (int)Math.Ceiling((letters[letter - 1].CentreFrame + letters[letter].CentreFrame) / 2);
             var to = letter + 1 == letters.Length ? posteriors.Frames - 1 : (int)Math.Floor((letters[letter].CentreFrame + letters[letter + 1].CentreFrame) / 2);
             var said = Math.Min(MostSaid, Math.Log(capital / (1 - capital)));
-            foreach (var (small, great) in Pairs(classes))
+            foreach (var (small, great) in pairs)
             {
                 for (var frame = Math.Max(0, from); frame <= Math.Min(to, posteriors.Frames - 1); frame++)
                 {
@@ -137,10 +138,5 @@ internal sealed class LetterCase(LetteringLine line, LineSight sight)
     }
 
     private static IEnumerable<(int Small, int Great)> Pairs(ImmutableArray<string> classes) =>
-        from small in Enumerable.Range(0, classes.Length)
-        let name = classes[small]
-        where name.Length == 1 && char.IsLower(name[0]) && char.ToUpperInvariant(name[0]) != name[0]
-        let great = classes.IndexOf(name.ToUpperInvariant())
-        where great >= 0
-        select (small, great);
+        LetterPeaks.OtherCase(classes).Select((great, small) => (small, great)).Where(pair => pair.great >= 0 && char.IsLower(classes[pair.small][0]));
 }

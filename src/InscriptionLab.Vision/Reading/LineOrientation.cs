@@ -24,22 +24,26 @@ internal static class LineOrientation
     /// <summary>No look may say that something is less probable than this: one sure error must not outweigh all others.</summary>
     private const double Floor = 1e-3;
 
-    /// <summary>What a clear reading is worth beside the orientation output, in natural logarithms. On lines of known orientation the mean peak is 0.8 to 1.0 the right way round and 0.1 to 0.9 otherwise.</summary>
-    private const double ClearReading = 8;
+    /// <summary>What one look's word on the orientation counts, in natural logarithms; below 1 since the looks err together. Fitted with <see cref="ClearLetter"/> on drawn lines (models/training/README.md, "Which way up").</summary>
+    private const double Word = 0.274;
+
+    /// <summary>What a clearly read letter counts for the orientation in which it was read, in natural logarithms: most letters are none when they stand on their heads.</summary>
+    private const double ClearLetter = 2.334;
 
     /// <summary>Natural logarithm of how often photos are mirror images, a guess: one in a hundred.</summary>
     private const double MirroredPrior = -4.6;
 
-    /// <summary>The mean peak of a crop that was not looked at: the middle of what the wrong way round gives.</summary>
-    private const double UnseenPeak = 0.5;
-
     /// <summary>Weighs the four orientations of one line.</summary>
     /// <param name="looks">What the network saw in the crop as traced, turned, mirrored, mirrored and turned; null where it did not look, at least one not null.</param>
     /// <returns>Log-weights of the line being upright, turned, mirrored, mirrored and turned as traced; a few looks count as much as four.</returns>
-    internal static double[] Weigh(IReadOnlyList<LineSight?> looks) =>
-    [.. Enumerable.Range(0, Count).Select(orientation =>
-        (ClearReading * (looks[orientation]?.MeanPeak ?? UnseenPeak))
-        + (Count * Enumerable.Range(0, Count).Where(crop => looks[crop] is not null).Average(crop => Math.Log(Math.Max(Floor, looks[crop]!.Orientation[orientation ^ crop])))))];
+    internal static double[] Weigh(IReadOnlyList<LineSight?> looks)
+    {
+        var seen = Enumerable.Range(0, Count).Where(crop => looks[crop] is not null).ToList();
+        var unseen = seen.Average(crop => looks[crop]!.ClearLetters);
+        return [.. Enumerable.Range(0, Count).Select(orientation =>
+            (ClearLetter * (looks[orientation]?.ClearLetters ?? unseen))
+            + (Word * Count * seen.Average(crop => Math.Log(Math.Max(Floor, looks[crop]!.Orientation[orientation ^ crop])))))];
+    }
 
     /// <summary>A photo is mirrored or not, all lines together.</summary>
     /// <param name="weights">Weights of each line.</param>

@@ -37,6 +37,15 @@ public sealed class LineOrientationTests
     }
 
     [Fact]
+    public void Letters_that_read_clearly_outweigh_a_network_that_takes_both_ways_for_upright()
+    {
+        // As an unknown face does: nearly as sure of the line on its head as of the line upright, but only one of the two can be read.
+        var weights = LineOrientation.Weigh([Word("abababab", 0.95, 0.69, 0.29, 0.02, 0), Word("abababa", 0.75, 0.998, 0.001, 0, 0), Word("a", 0.8, 0, 0, 0.01, 0.99), Word("a", 0.8, 0, 0.03, 0.94, 0.03)]);
+
+        Assert.Equal(0, Best(weights));
+    }
+
+    [Fact]
     public void One_sure_look_counts_as_much_as_four()
     {
         var weights = LineOrientation.Weigh([ClearSight(0, 1, 0, 0), null, null, null]);
@@ -81,9 +90,13 @@ public sealed class LineOrientationTests
 
     private static LineSight ClearSight(params double[] orientation) => Sight(0.99, orientation);
 
-    private static LineSight Sight(double peak, double[] orientation)
+    private static LineSight Sight(double peak, double[] orientation) => Word("a", peak, orientation);
+
+    /// <summary>What is seen of a word, each letter in a frame of its own with the same peak.</summary>
+    private static LineSight Word(string letters, double peak, params double[] orientation)
     {
-        float[] frame = [(float)System.Math.Log((1 - peak) / 2), (float)System.Math.Log(peak), (float)System.Math.Log((1 - peak) / 2)];
-        return new(new LinePosteriors(["", "a", "b"], 0, frame), [.. orientation], [1], 1, [(0f, 0f)]);
+        float Log(double probability) => (float)System.Math.Log(probability);
+        var frames = letters.SelectMany(letter => new[] { Log((1 - peak) / 2), Log(letter == 'a' ? peak : (1 - peak) / 2), Log(letter == 'b' ? peak : (1 - peak) / 2) });
+        return new(new LinePosteriors(["", "a", "b"], 0, [.. frames]), [.. orientation], [1], 1, [.. letters.Select(_ => (0f, 0f))]);
     }
 }
