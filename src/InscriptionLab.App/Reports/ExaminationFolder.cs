@@ -64,8 +64,8 @@ internal static class ExaminationFolder
         var inStrip = letters.Select(letter => StripBoxes.Of(letter, examination.Strip)).OfType<Measures.Quad>()
             .Select(box => new Mark([.. Drawing.Corners(box)], true, MarkInk.Letter));
         WholeFile.Write(start + "-strip.png", PictureEncoder.ToPng(examination.Strip.Image));
-        WholeFile.Write(start + "-strip-letters.png", PictureEncoder.ToPng(PicturePainter.Paint(examination.Strip.Image, inStrip)));
-        WholeFile.Write(start + "-photo-marked.jpg", PictureEncoder.ToJpeg(PicturePainter.Paint(examination.Photo.Colour, inPhoto), int.MaxValue));
+        WholeFile.Write(start + "-strip-letters.png", PictureEncoder.ToPng(examination.Strip.Image, inStrip));
+        WholeFile.Write(start + "-photo-marked.jpg", PictureEncoder.ToJpeg(examination.Photo.Colour, inPhoto));
     }
 
     private static IEnumerable<Mark> SurfaceMarks(Examination examination)

@@ -35,7 +35,7 @@ internal static class MeasurementFolder
         {
             var stem = Path.GetFileNameWithoutExtension(photos[i].Photo.File);
             var name = photos.Length == 1 ? stem : Invariant($"{i + 1}-{stem}");
-            WholeFile.Write(Path.Combine(folder, name + "-marked.jpg"), PictureEncoder.ToJpeg(PicturePainter.Paint(photos[i].Photo.Colour, Marks(photos[i])), int.MaxValue));
+            WholeFile.Write(Path.Combine(folder, name + "-marked.jpg"), PictureEncoder.ToJpeg(photos[i].Photo.Colour, Marks(photos[i])));
         }
 
         WholeFile.Write(Path.Combine(folder, Record), MeasurementRecord.Of(measured, provenance));

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using InscriptionLab.Imaging;
 using InscriptionLab.Vision.Native;
 using OpenCvSharp;
@@ -38,6 +39,13 @@ public static class PictureEncoder
         using var small = Shrunk(native, longestSide);
         return Encode(small ?? native, ".png");
     }
+
+    /// <summary>Gives a grey picture with marks drawn on it as a PNG file, exact but for the marks.</summary>
+    public static byte[] ToPng(GrayImage picture, IEnumerable<Mark> marks) => PicturePainter.Painted(picture, marks, canvas => Encode(canvas, ".png"));
+
+    /// <summary>Gives a colour picture with marks drawn on it as a JPEG file to look at.</summary>
+    public static byte[] ToJpeg(ColourImage picture, IEnumerable<Mark> marks) =>
+        PicturePainter.Painted(picture, marks, canvas => Encode(canvas, ".jpg", (int)ImwriteFlags.JpegQuality, JpegQuality));
 
     /// <summary>Gives a grey picture as a JPEG file to look at.</summary>
     public static byte[] ToJpeg(GrayImage picture)

@@ -17,25 +17,33 @@ public static class PicturePainter
     private const int SideForOnePixel = 900;
 
     /// <summary>Gives a copy of a colour picture with marks.</summary>
-    public static ColourImage Paint(ColourImage picture, IEnumerable<Mark> marks)
+    public static ColourImage Paint(ColourImage picture, IEnumerable<Mark> marks) => Painted(picture, marks, canvas => canvas.ToColour());
+
+    /// <summary>Gives a coloured copy of a grey picture with marks.</summary>
+    public static ColourImage Paint(GrayImage picture, IEnumerable<Mark> marks) => Painted(picture, marks, canvas => canvas.ToColour());
+
+    /// <summary>Gives what is made of a copy of a colour picture with marks.</summary>
+    internal static T Painted<T>(ColourImage picture, IEnumerable<Mark> marks, Func<NativeImage, T> make)
     {
         ArgumentNullException.ThrowIfNull(picture);
         ArgumentNullException.ThrowIfNull(marks);
         using var canvas = NativeImage.From(picture);
-        return Draw(canvas, marks);
+        Draw(canvas, marks);
+        return make(canvas);
     }
 
-    /// <summary>Gives a coloured copy of a grey picture with marks.</summary>
-    public static ColourImage Paint(GrayImage picture, IEnumerable<Mark> marks)
+    /// <summary>Gives what is made of a coloured copy of a grey picture with marks.</summary>
+    internal static T Painted<T>(GrayImage picture, IEnumerable<Mark> marks, Func<NativeImage, T> make)
     {
         ArgumentNullException.ThrowIfNull(picture);
         ArgumentNullException.ThrowIfNull(marks);
         using var grey = NativeImage.View(picture);
         using var canvas = grey.Apply((from, to) => Cv2.CvtColor(from, to, ColorConversionCodes.GRAY2BGR));
-        return Draw(canvas, marks);
+        Draw(canvas, marks);
+        return make(canvas);
     }
 
-    private static ColourImage Draw(NativeImage canvas, IEnumerable<Mark> marks)
+    private static void Draw(NativeImage canvas, IEnumerable<Mark> marks)
     {
         var width = Math.Max(1, Math.Max(canvas.Mat.Width, canvas.Mat.Height) / SideForOnePixel);
         foreach (var mark in marks)
@@ -43,8 +51,6 @@ public static class PicturePainter
             Point[] points = [.. mark.Points.Select(point => new Point(Fixed(point.X), Fixed(point.Y)))];
             Cv2.Polylines(canvas.Mat, [points], mark.Closed, ColourOf(mark.Ink), width, LineTypes.AntiAlias, FractionBits);
         }
-
-        return canvas.ToColour();
     }
 
     private static int Fixed(double coordinate) => (int)Math.Round(coordinate * (1 << FractionBits));
