@@ -22,8 +22,8 @@ internal static class HelpPage
           ./lab list WHAT          search, check, fill and merge a list of attested forms
           ./lab catalogue WHAT     find, correct and compare what was kept
           ./lab report OBJECT...   a report to print or to send: PDF or one web page
-          ./lab export FORM        hand it on in a form that others read
-          ./lab dataset            build a data set for research from it
+          ./lab export FORM        hand on what was kept, in a form that others read
+          ./lab dataset            build a data set for research from what was kept
           ./lab assess FOLDER      how well the program does on photos whose truth is known
           ./lab test               run every test
           ./lab bench              time the stages, and compare with plain text recognition
@@ -82,9 +82,9 @@ internal static class HelpPage
                              where the program shall look itself
           --ring RIM         the rim of the flat ring that carries the lettering, where the program does
                              not find it: x,y,a,b,degrees (its middle, its half axes in pixels, and how
-                             far the first one is turned clockwise from the level), with the opening as
-                             a share of the rim behind it if you know it, such as 0.6; or find. With
-                             several photos once for each, in their order
+                             far the first one is turned clockwise from the level), and as a sixth
+                             number, if you know it, the opening as a share of the rim, such as 0.6; or
+                             find. With several photos once for each, in their order
           --lamp SIDE        where the lamp of each photo stood, for the relief of a raking set: left,
                              upper-right:25 or degrees clockwise from right (135:20); after the colon
                              its height over the plane of the picture (20 degrees where left out).
@@ -104,8 +104,8 @@ internal static class HelpPage
           --scale KIND:SIZE   what lies beside the cell and its size: checkerboard:5mm (side of a
                               square), rule:1mm (from tick to tick), aruco:10mm (side of a marker),
                               card:99.7mm (the check line of ./lab card as you measured it), id1 (a
-                              bank card, 85.60 by 53.98 mm), disc:23.25mm (a coin; behind @x,y a point
-                              on it where the photo does not tell it from the cell), or
+                              bank card, 85.60 by 53.98 mm), disc:23.25mm (a coin; where the photo does
+                              not tell it from the cell, add a point on it: disc:23.25mm@x,y), or
                               points:50mm@x,y/x,y (two points that you mark, pixels of the upright
                               photo); without it the program looks for card, markers, board and rule
           --plane-offset MM   how many millimetres the rim of the cell lies above the scale (0 = same
@@ -122,14 +122,16 @@ internal static class HelpPage
                               glass could do (see ./lab help optics)
           --json FILE         also write one JSON object a photo, one a line (- writes to the screen
                               in place of the report)
-          --out FOLDER        where pictures and the record go
+          --out FOLDER        where pictures and the record go (default: measurement-NAME beside you, NAME
+                              being the first photo's)
 
         Exit code: 0 done, 1 a photo could not be used, 2 the command was not understood.
 
         """;
 
     private const string Assess = """
-        ./lab assess FOLDER [--json FILE] [--write-readme FILE] [--advice] [--tubes] [--reader]
+        ./lab assess FOLDER [--json FILE] [--write-readme FILE] [--keep FILE] [--predictions FILE]
+                            [--golden FILE] [--advice] [--tubes [--pictures FOLDER]] [--reader]
                             [--findings] [--turns] [--views] [--lamps] [--sharpness] [--likeness]
 
         Runs the program on every photo of a folder that has truth files beside it (FOLDER/truth) and
@@ -140,8 +142,12 @@ internal static class HelpPage
         demonstration list, --turns at turned photos joined to one strip: turns, seams, reading,
         --lamps at the side from which the light is said to come, --sharpness at what blur does to
         letters and to their stated probabilities. --views turns each photo upside down and mirrors
-        it, and looks at what is said of that. --likeness at whether the likest lines are the same mark
-        in another photo.
+        it, and looks at what is said of that. --likeness looks at whether the likest lines are the same
+        mark in another photo.
+
+        --keep writes the record of every photo to a file, --predictions judges such a file in place of
+        a new run, --golden checks that this run gives the same as such a file, and --pictures keeps the
+        photos with true and found outlines.
 
         """;
 

@@ -8,7 +8,7 @@ internal static class KeepingPages
         Looks into and tends a list of attested forms (CSV or JSON; without --reference the demonstration
         list of invented makers). Whatever is changed is written to FILE at once, whole or not at all, and
         to FILE.history.jsonl, row by row.
-          check                    errors with row and column, rows without source, doubles, contradictions
+          check                    errors with their places, rows without source, duplicates, contradictions
           search WORDS [--most N]  nearest forms to words as you would read them, ? for an unseen letter
           show HOUSE               rows, addresses, years, partners, predecessor and successors of a house
           add --form F --maker M --status attested|period-copy|reproduction
@@ -40,9 +40,10 @@ internal static class KeepingPages
               --alternatives           with --pattern: letters the reading holds possible count too
               --maker NAME  --finding agrees|differs|undecided|nothing-read  --object NAME
               --from DATE --before DATE        2026-03-01
-              --from-mm A --to-mm B [--measured outer|clear|stop]    size, uncertainty included
+              --from-mm A --to-mm B [--measured outer|clear|stop]    size of rim, clear aperture
+                                                     or stop, uncertainty included
               --seen FEATURE [--answer ANSWER]       seen on the object itself, in the checklist's words
-              --from-year Y --to-year Y              all that was seen on it and tells of years meets these
+              --from-year Y --to-year Y              the years of everything seen on it overlap these
               --trash  --most N
           like EXAMINATION [--line N]          marks whose strokes run most alike
           show EXAMINATION                     the record, exactly as it was kept
@@ -68,7 +69,7 @@ internal static class KeepingPages
           --reference FILE   attested forms and known copies; without it the demonstration list
           --objects FILE     CSV with the columns file and object (and offered_as, the name under which
                              the object is offered); without it photos in one folder show one object,
-                             and photos that lie loose show one object each
+                             and photos directly in FOLDER show one object each
           --catalogue FILE   keep every examination in a catalogue as well
           --workers N        photos at a time (default: the number of processor cores)
 
@@ -105,7 +106,9 @@ internal static class KeepingPages
           object-id    one page an object under the headings of Object ID
           crate        all of these as an RO-Crate in a BagIt bag, with check sums
 
+          --object NAME   this object only; without it every object of the catalogue
           --address URL   where it will be published; addresses inside the files begin with it
+          --licence TEXT  licence of the photos, as their owner gave it; coco and crate carry it
 
         """;
 
@@ -115,6 +118,11 @@ internal static class KeepingPages
         Builds a data set for research from the catalogue: pictures of lines and of letters,
         transcriptions, groups of like marks, parts for training, validation and test that share no
         object, a datasheet and check sums.
+
+          --licence TEXT  licence of the photos, as their owner gave it; without it the set says that
+                          nobody was asked
+          --seed N        another number puts other objects into training, validation and test; the same
+                          number the same ones (default 1; the page calls it the parting number)
 
         """;
 

@@ -6,8 +6,9 @@ internal static class ServePage
     internal const string Text = """
         ./lab serve [--port N] [--reference FILE] [--catalogue FILE] [--address IP [--name NAME]...]
 
-        Opens the page on this machine: drop photos, look, correct. Nothing
-        leaves the machine; no connection to the internet is needed. Stop it with Ctrl-C.
+        Opens the page on this machine, at the address that it prints: go there with a browser, drop photos,
+        look, correct. Nothing leaves the machine; no connection to the internet is needed. Stop it with
+        Ctrl-C.
 
           --port N           port to listen on (default 8137; 0 takes any free one)
           --reference FILE   attested forms and known copies; without it the demonstration list
@@ -15,7 +16,7 @@ internal static class ServePage
                              photos that are kept are copied into FILE-photos beside it
           --address IP       let other machines in (a tablet at the bench, say), for example
                              --address 0.0.0.0; the program then prints a link with a key, and only
-                             who has the link gets in. The connection itself is not encrypted: use it
+                             those who have the link get in. The connection itself is not encrypted: use it
                              on your own network, or behind a proxy that adds TLS
           --name NAME        with --address: a name of this machine that may stand in the link
 
