@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.IO;
 using System.Linq;
+using InscriptionLab.App.Reports;
 using InscriptionLab.Cataloguing;
 using InscriptionLab.Files;
 using InscriptionLab.Outcomes;
@@ -27,7 +28,7 @@ internal sealed class CatalogueReport(string address, TextWriter output, TimePro
         var hits = _catalogue.Search.Find(query);
         foreach (var hit in hits)
         {
-            Line(hit, query.Near is null ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"  {hit.Edits} letters differ"));
+            Line(hit, query.Near is null ? string.Empty : "  " + Figures.Counted(hit.Edits, "letter differs", "letters differ"));
         }
 
         output.WriteLine(hits.Length == query.Most ? $"the first {hits.Length} (more with --most)" : $"{hits.Length} found");
@@ -52,7 +53,7 @@ internal sealed class CatalogueReport(string address, TextWriter output, TimePro
     }
 
     /// <summary>Shows one examination's record.</summary>
-    internal void Show(long examination) => output.WriteLine(_catalogue.Search.RecordOf(examination) ?? throw new InscriptionLabException($"The catalogue has no examination {examination}."));
+    internal void Show(long examination) => output.WriteLine(_catalogue.Search.RecordOf(examination) ?? throw new InscriptionLabException($"The catalogue has no examination {examination}; ./lab catalogue find lists what there is."));
 
     /// <summary>Lays a correction over a line.</summary>
     internal void Correct(long examination, int line, string becomes, string by, string reason)
@@ -104,7 +105,7 @@ internal sealed class CatalogueReport(string address, TextWriter output, TimePro
             output.WriteLine(fault);
         }
 
-        output.WriteLine(faults.Count == 0 ? "the catalogue is sound" : $"{faults.Count} faults");
+        output.WriteLine(faults.Count == 0 ? "the catalogue is sound" : Figures.Counted(faults.Count, "fault", "faults"));
         return faults.Count == 0;
     }
 

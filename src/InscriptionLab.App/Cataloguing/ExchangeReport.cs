@@ -1,6 +1,7 @@
 using System;
 using System.IO;
 using System.Threading;
+using InscriptionLab.App.Reports;
 using InscriptionLab.Cataloguing;
 using InscriptionLab.Exchange;
 using InscriptionLab.Outcomes;
@@ -23,11 +24,11 @@ internal sealed class ExchangeReport(string address, TextWriter output, TimeProv
     {
         if (!Uri.TryCreate(baseAddress, UriKind.Absolute, out var address) || address.Scheme is not ("http" or "https") || !baseAddress.EndsWith('/'))
         {
-            throw new InscriptionLabException($"The address {baseAddress} is not understood: write one like {NowhereAddress} that begins with https:// and ends with a stroke.");
+            throw new InscriptionLabException($"The address {baseAddress} is not understood: write one like {NowhereAddress} that begins with https:// and ends with a slash.");
         }
 
         var count = new ExchangeFolder(_catalogue, clock).WriteAsync(new ExchangeRequest(format, objectKey, folder, address, licence), cancel).GetAwaiter().GetResult();
-        output.WriteLine($"{count} objects written to {folder}");
+        output.WriteLine($"{Figures.Counted(count, "object", "objects")} written to {folder}");
     }
 
     /// <summary>Builds a data set.</summary>

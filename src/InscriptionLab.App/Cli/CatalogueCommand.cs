@@ -163,7 +163,7 @@ internal sealed class CatalogueCommand(Composition composition, Terminal termina
 
         if (!Roles.Contains(query.Role, StringComparer.Ordinal))
         {
-            throw new InscriptionLabException($"Nothing called {query.Role} is measured; there are {string.Join(", ", Roles)}.");
+            throw new InscriptionLabException($"Nothing called {query.Role} is measured; there are {string.Join(", ", Roles)} (rim, clear aperture, stop).");
         }
 
         if (query.FromMm > query.ToMm)

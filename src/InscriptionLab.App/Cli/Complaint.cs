@@ -70,16 +70,16 @@ internal static partial class Complaint
 
         if (known.Options.FirstOrDefault(option => option.Required && parsed.GetResult(option) is null or { Implicit: true }) is { } absent)
         {
-            return $"{known.Name} needs {absent.Name} and a value behind it";
+            return $"{known.Name} needs {absent.Name} and a value after it";
         }
 
         if (known.Options.FirstOrDefault(option => option.Arity.MinimumNumberOfValues > 0 && parsed.GetResult(option) is { Implicit: false, Tokens.Count: 0 }) is { } empty)
         {
-            return $"{empty.Name} needs a value behind it";
+            return $"{empty.Name} needs a value after it";
         }
 
         return known.Arguments.FirstOrDefault(argument => (parsed.GetResult(argument)?.Tokens.Count ?? 0) < argument.Arity.MinimumNumberOfValues) is { } lacking
-            ? $"{known.Name} needs {lacking.Name} behind it"
+            ? $"{known.Name} needs {lacking.Name} after it"
             : message.TrimEnd('.');
     }
 

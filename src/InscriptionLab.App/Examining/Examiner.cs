@@ -23,7 +23,7 @@ internal sealed class Examiner(ExaminingStages stages, TimeProvider clock, bool 
 
     /// <summary>Said where the lettering lies outside every tube that was found.</summary>
     internal const string TubeWithoutLettering =
-        "The two outlines of the tube that carries the lettering were not made out, so the lettering was read from the photo as it is. Take in both long sides of the tube, or mark them by hand.";
+        "The two outlines of the tube that carries the lettering were not made out, so the lettering was read from the photo as it is. Take in both long sides of the tube, or mark them by hand (--edges).";
 
     /// <summary>Said where more than one tube carries lettering.</summary>
     internal const string OtherTubeLettered =

@@ -58,7 +58,7 @@ internal sealed class ListFile(string file, TimeProvider clock)
         }
         catch (Exception broken) when (broken is JsonException or ArgumentException or InvalidOperationException)
         {
-            throw new InscriptionLabException($"{_history}: holds a line that is no change; it was edited by hand.", broken);
+            throw new InscriptionLabException($"{_history}: holds a line that is no change, so it was edited by hand; put back a copy of it that was not, or move it away to begin a new one.", broken);
         }
     }
 }

@@ -24,8 +24,8 @@ internal static class BurntWords
         var hidden = here.Where(place => place.Part != BurntPart.Letter).Select(place => place.Part switch
         {
             BurntPart.Before => "before the first letter",
-            BurntPart.Behind => "behind the last letter",
-            _ => $"in the gap behind letter {Number(line, place.Letter - 1)}",
+            BurntPart.Behind => "after the last letter",
+            _ => $"in the gap after letter {Number(line, place.Letter - 1)}",
         }).ToList();
         if (hidden.Count > 0)
         {

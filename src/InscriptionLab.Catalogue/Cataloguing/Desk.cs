@@ -121,7 +121,7 @@ public sealed class Desk
         Named(by);
         using var context = _newContext();
         using var transaction = context.Database.BeginTransaction();
-        var photo = context.Photos.SingleOrDefault(row => row.Sha256 == sha256) ?? throw new InscriptionLabException($"The catalogue has no photo {sha256}.");
+        var photo = context.Photos.SingleOrDefault(row => row.Sha256 == sha256) ?? throw new InscriptionLabException($"The catalogue has no photo {sha256}; ./lab catalogue show EXAMINATION gives the SHA-256 of its photo.");
         var target = context.Objects.SingleOrDefault(row => row.Key == key) ?? context.Objects.Add(new ObjectRow { Key = key, CreatedAt = _clock.GetUtcNow() }).Entity;
         Note(context, by, ChangeKind.PhotoMoved, photo.Id, JsonSerializer.Serialize(photo.ObjectId), $"Photo {photo.File} was hung on object {key}.");
         photo.Object = target;
@@ -196,9 +196,9 @@ public sealed class Desk
         context.Changes.Add(new ChangeRow { MadeAt = _clock.GetUtcNow(), ByWhom = by, Kind = kind, Target = target, Before = before, Sentence = sentence });
 
     private static ObjectRow ObjectOf(CatalogueContext context, string key) =>
-        context.Objects.SingleOrDefault(row => row.Key == key) ?? throw new InscriptionLabException($"The catalogue has no object {key}.");
+        context.Objects.SingleOrDefault(row => row.Key == key) ?? throw new InscriptionLabException($"The catalogue has no object {key}; ./lab catalogue find lists what there is.");
 
-    private static InscriptionLabException NoExamination(long number) => new($"The catalogue has no examination {number}.");
+    private static InscriptionLabException NoExamination(long number) => new($"The catalogue has no examination {number}; ./lab catalogue find lists what there is.");
 
     private static void Named(string by)
     {

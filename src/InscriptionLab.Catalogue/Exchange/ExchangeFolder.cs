@@ -34,7 +34,7 @@ public sealed class ExchangeFolder(Catalogue catalogue, TimeProvider clock)
 
         if (request.ObjectKey is { } key && ExchangeSource.Count(catalogue, key) == 0)
         {
-            throw new InscriptionLabException($"The catalogue has no object {key}.");
+            throw new InscriptionLabException($"The catalogue has no object {key}; ./lab catalogue find lists what there is.");
         }
 
         if (request.Format == Crate && WholeFolder.IsInUse(request.Out))

@@ -32,7 +32,7 @@ public static class ExchangeSource
 
         if (key is not null && numbers.Count == 0)
         {
-            throw new InscriptionLabException($"The catalogue has no object {key}.");
+            throw new InscriptionLabException($"The catalogue has no object {key}; ./lab catalogue find lists what there is.");
         }
 
         return numbers.Select(number => Load(catalogue, number));

@@ -114,8 +114,8 @@ public sealed record ScaleRequest(ScaleKind Kind, Length? Size)
         else
         {
             problem = unit.Length == 0
-                ? $"The size \"{text}\" has no unit: write mm, cm or inch behind the number."
-                : $"The unit \"{unit}\" is not known: write mm, cm or inch behind the number.";
+                ? $"The size \"{text}\" has no unit: write mm, cm or inch after the number."
+                : $"The unit \"{unit}\" is not known: write mm, cm or inch after the number.";
             return false;
         }
 

@@ -12,7 +12,7 @@ namespace InscriptionLab.Evidence;
 public sealed record PriorOdds(double House, double Period, double Modern, string AsGiven)
 {
     /// <summary>How a prior may be written.</summary>
-    public const string Grammar = "write 3/17 (three of seventeen such pieces are the house's own; the others are halved between the two other propositions) or 3:10:4 (house, others of its time, modern), every number above zero";
+    public const string Grammar = "write 3/17 (three of seventeen such pieces are the house's own; the others are halved between the two other explanations) or 3:10:4 (house, others of its time, modern), every number above zero";
 
     /// <summary>Understands a prior.</summary>
     /// <param name="text">"3/17" or "3:10:4".</param>

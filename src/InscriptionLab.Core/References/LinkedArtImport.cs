@@ -43,7 +43,7 @@ public sealed class LinkedArtImport(string status, ReferenceListReaderOptions? o
         }
         catch (Exception broken) when (broken is JsonException or InvalidOperationException)
         {
-            throw new InscriptionLabException($"{file}: is not Linked Art JSON.", broken);
+            throw new InscriptionLabException($"{file}: is not Linked Art JSON; give the record, or a list of records, in JSON as the museum publishes it.", broken);
         }
     }
 

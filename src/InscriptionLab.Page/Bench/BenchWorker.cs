@@ -147,7 +147,7 @@ internal sealed partial class BenchWorker(BenchTable table, Workshop workshop, I
 #pragma warning restore CA1031
         {
             LogStumble(log, photo.Id, problem);
-            Tell(photo.State with { Problem = $"{photo.Name}: the program stumbled over this photo. Try a freshly saved copy; the program's own messages say more." });
+            Tell(photo.State with { Problem = $"{photo.Name}: the program stumbled over this photo. Try a freshly saved copy; the terminal in which the program runs says more." });
         }
         finally
         {
@@ -190,7 +190,7 @@ internal sealed partial class BenchWorker(BenchTable table, Workshop workshop, I
 #pragma warning restore CA1031
         {
             LogStumbleTogether(log, piece.Id, problem);
-            Tell(new JointState(false, [], "The program stumbled over these photos when it read them together; each by itself is as shown. The program's own messages say more.", null));
+            Tell(new JointState(false, [], "The program stumbled over these photos when it read them together; each by itself is as shown. The terminal in which the program runs says more.", null));
         }
         finally
         {

@@ -49,7 +49,7 @@ internal static class MeasureEndpoints
 
         if (asked.OffsetMm is { } offset && !(Math.Abs(offset) <= LargestOffset))
         {
-            throw new InscriptionLabException($"The height must lie within {LargestOffset} mm.");
+            throw new InscriptionLabException($"The rim lies at most {LargestOffset} mm above or below the scale; check the height.");
         }
 
         return Results.Ok(Of(await measuring.Measure(found, new MeasureRequest(scale, asked.OffsetMm is { } height ? Length.FromMillimetres(height) : null), cancel)));

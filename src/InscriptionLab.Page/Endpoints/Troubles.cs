@@ -42,7 +42,7 @@ internal static partial class Troubles
 #pragma warning restore CA1031
         {
             LogFault(context.RequestServices.GetRequiredService<ILoggerFactory>().CreateLogger("InscriptionLab.Page"), context.TraceIdentifier, problem);
-            await Answer(context, StatusCodes.Status500InternalServerError, $"The program stumbled (number {context.TraceIdentifier}); its own messages say more.");
+            await Answer(context, StatusCodes.Status500InternalServerError, $"The program stumbled (number {context.TraceIdentifier}); the terminal in which it runs says more.");
         }
     }
 

@@ -132,7 +132,7 @@ internal sealed partial class DatasetDesk(CatalogueShelf shelf, Workshop worksho
 #pragma warning restore CA1031
         {
             LogStumble(log, problem);
-            end = DatasetState.None with { Problem = "The program stumbled over the data set; its own messages say more." };
+            end = DatasetState.None with { Problem = "The program stumbled over the data set; the terminal in which it runs says more." };
         }
 
         Clear(request.Out);

@@ -55,10 +55,10 @@ internal static class PaperPhotoMaker
         var pictures = ImmutableArray.CreateBuilder<PaperPicture>();
         var ring = strip.Map as RingStripMap;
         var caption = ring is not null
-            ? $"The photo with the rim of the ring, how far in its face was laid flat, and its letters boxed. {RingSense.Sentence(reading, ring)} Nothing in the photo gives a scale in millimetres."
+            ? $"The photo with the rim of the ring, how far in its face was laid flat, and its letters boxed. {RingSense.Sentence(reading, ring)} No scale bar is drawn."
             : tube is null
-            ? "The photo with its letters boxed. No tube was found in it. Nothing in the photo gives a scale in millimetres."
-            : Invariant($"The photo with outlines and axis of the tube and its letters boxed. The tube is {LetteredPart.DiameterOf(tube, reading).Pixels:0} pixels across; nothing in the photo gives a scale in millimetres.");
+            ? "The photo with its letters boxed. No tube was found in it. No scale bar is drawn."
+            : Invariant($"The photo with outlines and axis of the tube and its letters boxed. The tube is {LetteredPart.DiameterOf(tube, reading).Pixels:0} pixels across; no scale bar is drawn.");
         pictures.Add(new PaperPicture(
             PictureEncoder.ToJpeg(photo.Colour, LongestSide),
             photo.Colour.Width,
