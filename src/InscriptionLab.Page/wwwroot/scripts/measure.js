@@ -55,7 +55,7 @@ export class Measure {
   control() {
     const photos = store.piece?.photos ?? [];
     const field = (name, control) => h("label", { class: "choice" }, h("span", {}, t(`measure.${name}`)), control);
-    this.kind = h("select", { "data-key": "measure-kind" }, [["", t("measure.any")], ["checkerboard", t("measure.checkerboard")], ["rule", t("measure.rule")], ["aruco", t("measure.aruco")], ["id1", t("measure.id1")], ["disc", t("measure.disc")]].map(([value, text]) => h("option", { value }, text)));
+    this.kind = h("select", { "data-key": "measure-kind" }, [["", t("measure.any")], ["card", t("measure.card")], ["checkerboard", t("measure.checkerboard")], ["rule", t("measure.rule")], ["aruco", t("measure.aruco")], ["id1", t("measure.id1")], ["disc", t("measure.disc")]].map(([value, text]) => h("option", { value }, text)));
     this.size = h("input", { type: "number", min: "0", step: "any", class: "short", "data-key": "measure-size" });
     this.offset = h("input", { type: "number", step: "any", class: "short", "data-key": "measure-offset" });
     replace(

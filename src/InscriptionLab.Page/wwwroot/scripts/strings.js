@@ -262,6 +262,7 @@ const words = {
   "measure.size": "Its size, mm",
   "measure.offset": "Rim above the scale, mm",
   "measure.any": "look for any",
+  "measure.card": "printed scale card (check line)",
   "measure.checkerboard": "checkerboard (side of a square)",
   "measure.rule": "rule (tick to tick)",
   "measure.aruco": "markers (side of one)",
