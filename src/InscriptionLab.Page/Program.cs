@@ -1,6 +1,7 @@
 using System;
 using System.IO;
 using System.Net.Sockets;
+using System.Threading;
 using System.Threading.Tasks;
 using InscriptionLab.App;
 using InscriptionLab.App.Cli;
@@ -35,8 +36,11 @@ internal static class Program
             await using var page = PageHost.Build(request, workshop, catalogue: request.Catalogue is { } address ? Catalogue.Open(address, composition.Clock) : null);
             await page.StartAsync();
             await Console.Out.WriteLineAsync(PageHost.Greeting(page, request));
-            WarmUp.Begin(workshop.Stages.Examining);
+            using var closing = new CancellationTokenSource();
+            var warming = WarmUp.Begin(workshop.Stages.Examining, closing.Token);
             await page.WaitForShutdownAsync();
+            await closing.CancelAsync();
+            await warming;
             return ExitCode.Done;
         }
         catch (Exception failure) when (failure.GetBaseException() is SocketException socket)

@@ -13,9 +13,12 @@ internal static class WarmUp
 {
     private static readonly string Photo = Path.Combine(AppContext.BaseDirectory, "demonstration", "roman-transposed.jpg");
 
-    internal static void Begin(ExaminingStages stages) => _ = Task.Run(() => Run(stages));
+    /// <summary>Begins; the models must not be closed before the task has ended.</summary>
+    /// <param name="stages">The stages.</param>
+    /// <param name="cancel">Stops between two stages, and within those that look at it.</param>
+    internal static Task Begin(ExaminingStages stages, CancellationToken cancel) => Task.Run(() => Run(stages, cancel), CancellationToken.None);
 
-    internal static void Run(ExaminingStages stages)
+    internal static void Run(ExaminingStages stages, CancellationToken cancel)
     {
         if (!File.Exists(Photo))
         {
@@ -26,10 +29,16 @@ internal static class WarmUp
         {
             var photo = stages.Open(Photo);
             _ = new Bench.TilePyramid(photo.Colour).Tile(0, 0, 0);
-            if (stages.FindTubes(photo, CancellationToken.None) is Outcome<System.Collections.Immutable.ImmutableArray<Tube>>.Found { Value: [var tube, ..] })
+            if (stages.FindTubes(photo, cancel) is Outcome<System.Collections.Immutable.ImmutableArray<Tube>>.Found { Value: [var tube, ..] })
             {
-                stages.Judge(stages.Compare(stages.Read(photo, stages.Unroll(photo, tube, CancellationToken.None), CancellationToken.None)));
+                var strip = stages.Unroll(photo, tube, cancel);
+                cancel.ThrowIfCancellationRequested();
+                stages.Judge(stages.Compare(stages.Read(photo, strip, cancel)));
             }
+        }
+        catch (OperationCanceledException)
+        {
+            // The program ends before it was warm.
         }
         catch (Exception problem) when (problem is InscriptionLabException or IOException)
         {

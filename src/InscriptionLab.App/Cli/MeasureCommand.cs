@@ -11,7 +11,7 @@ namespace InscriptionLab.App.Cli;
 internal sealed class MeasureCommand(Composition composition, Terminal terminal)
 {
     /// <summary>Heights beyond this are taken for a slip: no card lies a third of a metre below a lens cell.</summary>
-    private const double LargestOffset = 300;
+    private static readonly double LargestOffset = MeasureRequest.LargestPlaneOffset.Millimetres;
 
     private readonly Argument<string[]> _photos = new("PHOTO") { Arity = ArgumentArity.OneOrMore };
     private readonly Option<string?> _json = new("--json");

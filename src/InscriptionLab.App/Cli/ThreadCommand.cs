@@ -33,7 +33,7 @@ internal sealed class ThreadCommand(Composition composition, Terminal terminal)
 
         """;
 
-    private const double LargestOffset = 300;
+    private static readonly double LargestOffset = MeasureRequest.LargestPlaneOffset.Millimetres;
 
     private readonly Argument<string> _photo = new("PHOTO");
     private readonly Option<string> _along = new("--along") { Required = true };
@@ -77,13 +77,16 @@ internal sealed class ThreadCommand(Composition composition, Terminal terminal)
 
         var photo = composition.Open(parsed.GetRequiredValue(_photo));
         var line = new PixelSegment(new PixelPoint(along[0], along[1]), new PixelPoint(along[2], along[3]));
-        if (new ThreadMeasurer().Run(photo, line, new MeasureRequest(scale, offset), cancel) is not Outcome<ThreadMeasurement>.Found found)
+        switch (new ThreadMeasurer().Run(photo, line, new MeasureRequest(scale, offset), cancel))
         {
-            throw new InscriptionLabException($"{photo.File}: no pitch can be told along this line; lay it over at least five crests parallel to the axis, with a scale wholly in the photo, and pass --scale with its kind and size.");
+            case Outcome<ThreadMeasurement>.Found found:
+                Write(found.Value);
+                return ExitCode.Done;
+            case Outcome<ThreadMeasurement>.Declined { Refusal: var refusal }:
+                throw new InscriptionLabException($"{photo.File}: {refusal.Sentence} {refusal.Remedy}");
+            default:
+                throw new InvalidOperationException("An outcome is found or declined.");
         }
-
-        Write(found.Value);
-        return ExitCode.Done;
     }
 
     private void Write(ThreadMeasurement thread)

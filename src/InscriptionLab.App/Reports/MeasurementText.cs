@@ -15,7 +15,7 @@ internal static class MeasurementText
         if (measured.Measurement is { } cell)
         {
             Row(text, "scale", ScaleWords(cell.Scale));
-            Row(text, "camera", Invariant($"{cell.CameraDistance.Value.Millimetres:0} mm from the rim, {cell.Tilt.Degrees:0.0} degrees off its axis; the rim lies {cell.PlaneOffset.Value.Millimetres:0.0} mm above the scale"));
+            Row(text, "camera", Invariant($"{cell.CameraDistance.Value.Millimetres:0} mm from the rim, {cell.Tilt.Degrees:0.0} degrees off its axis; the rim lies ({cell.PlaneOffset.Value.Millimetres:0.0} ± {cell.PlaneOffset.ExpandedUncertainty.Millimetres:0.0}) mm above the scale"));
             foreach (var circle in cell.Circles)
             {
                 Row(text, NameOf(circle.Role), circle.ToStatement() + ".");

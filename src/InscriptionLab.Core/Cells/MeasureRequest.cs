@@ -10,6 +10,9 @@ public sealed record MeasureRequest(ScaleRequest? Scale, Length? PlaneOffset)
     /// <summary>Gets the request of a user who says nothing.</summary>
     public static MeasureRequest Nothing { get; } = new(null, null);
 
+    /// <summary>Gets the greatest height of a rim above or below a scale that is believed: beyond it a scale lies on another table.</summary>
+    public static Length LargestPlaneOffset { get; } = Length.FromMillimetres(300);
+
     /// <summary>Gets a value indicating whether the photo was straightened by a calibration of its camera.</summary>
     public bool CameraCalibrated { get; init; }
 }

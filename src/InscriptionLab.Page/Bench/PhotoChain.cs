@@ -63,7 +63,7 @@ internal sealed class PhotoChain(string file, string name, TimeProvider clock)
         {
             run.Fail(problem.Message.Replace(file, name, StringComparison.Ordinal));
         }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException)
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
             run.Fail($"{name}: {problem.Message}");
         }

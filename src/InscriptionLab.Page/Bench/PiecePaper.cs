@@ -68,6 +68,7 @@ internal static class PiecePaper
             Correction.LineBox => "drew the box of a line",
             Correction.LineRemoved => "said that a line is no lettering",
             Correction.LetterRead { Characters: [] } letter => $"said that there is no letter where {letter.Was} stood",
+            Correction.LampsStood lamps => $"said where the lamps stood: {string.Join(", ", lamps.Lamps.Select(one => one.Lamp.Text))}",
             Correction.LetterRead letter => $"read {string.Concat(letter.Characters)} where {letter.Was} stood",
             _ => throw new ArgumentOutOfRangeException(nameof(correction), correction, "No words for this correction."),
         };

@@ -6,6 +6,7 @@ using InscriptionLab.Page.Bench;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.Hosting;
 
 namespace InscriptionLab.Page.Endpoints;
 
@@ -23,7 +24,8 @@ internal static class EventEndpoints
 
     internal static void Map(IEndpointRouteBuilder routes) => routes.MapGet(Path, Stream);
 
-    private static async Task Stream(HttpContext context, BenchTable table)
+    /// <summary>Streams until the page is closed or the program ends, which would else wait for every open page.</summary>
+    private static async Task Stream(HttpContext context, BenchTable table, IHostApplicationLifetime lifetime)
     {
         if (table.Announcer.Listeners >= MostListeners)
         {
@@ -33,23 +35,24 @@ internal static class EventEndpoints
 
         context.Response.ContentType = "text/event-stream";
         context.Response.Headers.CacheControl = "no-store";
+        using var open = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted, lifetime.ApplicationStopping);
         var channel = table.Announcer.Listen();
         try
         {
-            await context.Response.WriteAsync(": here\n\n", context.RequestAborted);
-            await context.Response.Body.FlushAsync(context.RequestAborted);
-            while (!context.RequestAborted.IsCancellationRequested)
+            await context.Response.WriteAsync(": here\n\n", open.Token);
+            await context.Response.Body.FlushAsync(open.Token);
+            while (!open.IsCancellationRequested)
             {
-                using var wait = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted);
+                using var wait = CancellationTokenSource.CreateLinkedTokenSource(open.Token);
                 wait.CancelAfter(Heartbeat);
                 var text = await Next(channel, wait.Token);
-                await context.Response.WriteAsync(text, context.RequestAborted);
-                await context.Response.Body.FlushAsync(context.RequestAborted);
+                await context.Response.WriteAsync(text, open.Token);
+                await context.Response.Body.FlushAsync(open.Token);
             }
         }
         catch (OperationCanceledException)
         {
-            // The page was closed.
+            // The page was closed, or the program ends.
         }
         finally
         {

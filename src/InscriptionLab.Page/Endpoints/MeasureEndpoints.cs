@@ -21,7 +21,7 @@ namespace InscriptionLab.Page.Endpoints;
 /// <summary>Measuring a lens cell in a photo of the bench, and circles placed by hand.</summary>
 internal static class MeasureEndpoints
 {
-    private const double LargestOffset = 500;
+    private static readonly double LargestOffset = MeasureRequest.LargestPlaneOffset.Millimetres;
     private const int MostCircles = 12;
     private const int LongestName = 60;
     private const double LargestSize = 100_000;

@@ -68,7 +68,7 @@ internal static class BudgetWriter
         return 2 * options.EdgePlacePixels / pixels;
     }
 
-    private static string MakingBasis(ScaleSighting scale) => scale.Kind switch
+    internal static string MakingBasis(ScaleSighting scale) => scale.Kind switch
     {
         ScaleKind.Card when scale.SizeAssumed => "experience: printers, the check line not measured",
         ScaleKind.Id1 => "tolerances of an unused card (ISO/IEC 7810)",

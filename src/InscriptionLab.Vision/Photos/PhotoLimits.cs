@@ -11,6 +11,10 @@ public sealed record PhotoLimits
     /// <value>120 million: above the 108 megapixels of large phone cameras; 360 MB of colour pixels.</value>
     public long Pixels { get; init; } = 120_000_000;
 
+    /// <summary>Gets the longest side in pixels.</summary>
+    /// <value>32766: the picture library resamples nothing longer.</value>
+    public int LongestSide { get; init; } = 32766;
+
     /// <summary>Gets the smallest side in pixels.</summary>
     /// <value>16: a line cut out of a photo may be little higher than its letters, and none can be read with fewer rows.</value>
     public int SmallestSide { get; init; } = 16;

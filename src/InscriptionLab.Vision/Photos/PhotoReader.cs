@@ -88,6 +88,12 @@ public sealed class PhotoReader
                 $"{file}: the picture has {header.Width} x {header.Height} pixels, more than the {_limits.Pixels / 1_000_000} million taken; give a smaller copy.");
         }
 
+        if (Math.Max(header.Width, header.Height) > _limits.LongestSide)
+        {
+            throw new InscriptionLabException(
+                $"{file}: the picture is {Math.Max(header.Width, header.Height)} pixels long, more than the {_limits.LongestSide} taken; give a smaller copy, or the part with the lettering.");
+        }
+
         if (Math.Min(header.Width, header.Height) < _limits.SmallestSide)
         {
             throw new InscriptionLabException(

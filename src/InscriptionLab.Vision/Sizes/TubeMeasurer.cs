@@ -68,11 +68,11 @@ public sealed class TubeMeasurer
         var scene = SceneAdjustment.Solve(scale, [], ScaleFinder.StartCamera(scale, priors.Focal, middle), priors, true);
         var above = request.PlaneOffset?.Millimetres;
         return SeenCylinder.Of(scene.Camera, tube.Silhouettes[0], tube.Silhouettes[1], above) is { } cylinder
-            ? Sizes(photo, tube, reading, scale, scene, cylinder, above)
+            ? Sizes(photo, tube, reading, scale, scene, cylinder, above, priors.DistortionUncertainty)
             : null;
     }
 
-    private TubeSizes Sizes(Photo photo, Tube tube, Readings.Reading reading, ScaleSighting scale, SceneSolution scene, SeenCylinder cylinder, double? above)
+    private TubeSizes Sizes(Photo photo, Tube tube, Readings.Reading reading, ScaleSighting scale, SceneSolution scene, SeenCylinder cylinder, double? above, double distortion)
     {
         double Diameter(PlaneCamera camera, double? height) => 2 * (SeenCylinder.Of(camera, tube.Silhouettes[0], tube.Silhouettes[1], height)?.Radius ?? cylinder.Radius);
         var diameter = 2 * cylinder.Radius;
@@ -85,8 +85,9 @@ public sealed class TubeMeasurer
         [
             new("outlines of the tube", Math.Sqrt(2) * OutlinePixels, "px", 1 / pixels, JudgedDegrees, "experience"),
             new("readings on the scale, tilt and focal length", scene.UncertaintyOf(camera => Diameter(camera, above)), "mm", 1, JudgedDegrees, "scatter of the readings of this photo; focal length from EXIF data, or assumed"),
-            new("making of the scale", BudgetWriter.MakingRelative(scale, _options), "1", diameter, JudgedDegrees, "experience"),
-            new("distortion left by the lens", _options.DistortionRelative / 2, "1", diameter, JudgedDegrees, "experience"),
+            new("making of the scale", BudgetWriter.MakingRelative(scale, _options), "1", diameter, JudgedDegrees, BudgetWriter.MakingBasis(scale)),
+            new("place of the scale's own blurred edge", BudgetWriter.EdgeRelative(scale, scene, _options), "1", diameter, JudgedDegrees, "experience: tone curve, sharpening and glare"),
+            new("distortion left by the lens", distortion / 2, "1", diameter, JudgedDegrees, "experience"),
             new("height of the tube above the scale", height, "mm", perHeight, JudgedDegrees, above is null ? "tube and scale taken to lie on one table" : "given by the user"),
         ]);
         var notes = ImmutableArray.CreateBuilder<string>();

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using InscriptionLab.Measures;
+using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.Tubes;
 
@@ -13,13 +14,14 @@ internal static class AxialRange
     private const int FrameStep = 4;
 
     /// <summary>Gives the range from the first to the last axial position that any photo shows, each photo counted from its own zero.</summary>
+    /// <exception cref="InscriptionLabException">A tube does not lie in its photo.</exception>
     internal static (double From, double To) Of(IReadOnlyList<Photo> photos, IReadOnlyList<Tube> tubes, double halfArc)
     {
         var from = double.PositiveInfinity;
         var to = double.NegativeInfinity;
         for (var i = 0; i < photos.Count; i++)
         {
-            var (first, last) = InFrame(new CylinderProjection(tubes[i].Pose), tubes[i].Axis, halfArc, photos[i].Gray.Width, photos[i].Gray.Height);
+            var (first, last) = InFrame(photos[i], tubes[i], halfArc);
             from = Math.Min(from, first);
             to = Math.Max(to, last);
         }
@@ -28,9 +30,11 @@ internal static class AxialRange
     }
 
     /// <summary>Gives the axial positions over which some generatrix of an arc lies in the frame and the tube was seen.</summary>
-    /// <exception cref="ArgumentException">The tube does not lie in the photo.</exception>
-    internal static (double From, double To) InFrame(CylinderProjection projection, PixelSegment axis, double halfArc, int width, int height)
+    /// <exception cref="InscriptionLabException">The tube does not lie in the photo.</exception>
+    internal static (double From, double To) InFrame(Photo photo, Tube tube, double halfArc)
     {
+        var (projection, axis) = (new CylinderProjection(tube.Pose), tube.Axis);
+        var (width, height) = (photo.Gray.Width, photo.Gray.Height);
         var from = double.PositiveInfinity;
         var to = double.NegativeInfinity;
         void Look(double x, double y)
@@ -62,6 +66,6 @@ internal static class AxialRange
             to = double.IsFinite(to) ? Math.Min(to, Math.Max(one, other)) : Math.Max(one, other);
         }
 
-        return from < to ? (from, to) : throw new ArgumentException("The tube does not lie in the photo.", nameof(axis));
+        return from < to ? (from, to) : throw new InscriptionLabException($"{photo.File}: the tube does not lie in the photo; mark its two long sides in it by hand (--edges).");
     }
 }

@@ -22,6 +22,9 @@ public static class PhotoSampler
     /// <summary>Shrinking by less than this needs no averaging: the aliased band is above what a phone's lens and JPEG keep.</summary>
     private const double FreeShrink = 1.15;
 
+    /// <summary>Longest row or column of samples that the picture library takes at once.</summary>
+    private const int LongestRun = 32766;
+
     /// <summary>Samples held at once: 2 MB of positions, which stay in a processor's cache.</summary>
     private const int SamplesAtOnce = 1 << 18;
 
@@ -33,7 +36,7 @@ public static class PhotoSampler
     /// <param name="map">Leads from the pixels of the result to the photo.</param>
     /// <param name="width">Columns of the result.</param>
     /// <param name="height">Rows of the result.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A side is not above zero.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A side is not above zero, or more columns are asked for than the picture library makes.</exception>
     public static GrayImage Sample(Photo photo, IPixelMap map, int width, int height)
     {
         ArgumentNullException.ThrowIfNull(photo);
@@ -65,6 +68,7 @@ public static class PhotoSampler
         ArgumentNullException.ThrowIfNull(map);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(width);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(height);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(width, LongestRun);
         var grid = new SampleGrid(map, width, SamplesPerPixel(map, width, height));
         var result = NativeImage.Empty(height, width, source.Mat.Type());
         try
@@ -110,8 +114,9 @@ public static class PhotoSampler
             largestY = Math.Max(largestY, here.DistanceTo(map.ToPhoto(at with { Y = at.Y + 1 })).Pixels);
         }
 
-        return (Samples(largestX), Samples(largestY));
+        return (Samples(largestX, width), Samples(largestY, 1));
     }
 
-    private static int Samples(double shrink) => shrink <= FreeShrink ? 1 : Math.Min(MaximumSamples, (int)Math.Ceiling(shrink));
+    /// <summary>Samples a pixel in one direction: fewer where so many side by side would be more than a run takes.</summary>
+    private static int Samples(double shrink, int sideBySide) => shrink <= FreeShrink ? 1 : Math.Clamp(LongestRun / sideBySide, 1, Math.Min(MaximumSamples, (int)Math.Ceiling(shrink)));
 }

@@ -33,11 +33,12 @@ public sealed class Unroller
     /// <param name="photo">The photo in which the tube was found.</param>
     /// <param name="tube">The tube.</param>
     /// <returns>The strip, at least as fine as the photo on the generatrix facing the camera unless a largest side cuts it short.</returns>
+    /// <exception cref="Outcomes.InscriptionLabException">The tube does not lie in the photo.</exception>
     public Strip Run(Photo photo, Tube tube)
     {
         ArgumentNullException.ThrowIfNull(photo);
         ArgumentNullException.ThrowIfNull(tube);
-        var (map, width, height) = Plan(tube, photo.Gray.Width, photo.Gray.Height);
+        var (map, width, height) = Plan(photo, tube);
         return new Strip(PhotoSampler.Sample(photo, map, width, height), map, 2 * map.PixelsPerRadius, Unrolled: true);
     }
 
@@ -52,11 +53,11 @@ public sealed class Unroller
         return new Strip(PhotoSampler.Sample(photo, map, width, height), map, 0, Unrolled: false);
     }
 
-    private (CylinderStripMap Map, int Width, int Height) Plan(Tube tube, int photoWidth, int photoHeight)
+    private (CylinderStripMap Map, int Width, int Height) Plan(Photo photo, Tube tube)
     {
         var projection = new CylinderProjection(tube.Pose);
         var halfArc = Math.Min(_options.HalfArc.Radians, projection.Limb.Radians * _options.ShareOfLimb);
-        var (from, to) = AxialRange.InFrame(projection, tube.Axis, halfArc, photoWidth, photoHeight);
+        var (from, to) = AxialRange.InFrame(photo, tube, halfArc);
         double finest = 0;
         for (var i = 0; i < ScaleProbes; i++)
         {

@@ -90,7 +90,8 @@ public sealed class ThreadMeasurer
         [
             new("crests about a straight line", fit.StandardUncertainty, "mm", 1, fit.Crests - 2, "scatter of the crests of this photo"),
             new("readings on the scale, and tilt from them", scene.RelativeScaleUncertaintyAt(at), "1", pitch, JudgedDegrees, "scatter of the readings of this photo, correlation counted"),
-            new("making of the scale", BudgetWriter.MakingRelative(scale, _options), "1", pitch, JudgedDegrees, "experience: engraved rules and careful prints"),
+            new("making of the scale", BudgetWriter.MakingRelative(scale, _options), "1", pitch, JudgedDegrees, BudgetWriter.MakingBasis(scale)),
+            new("place of the scale's own blurred edge", BudgetWriter.EdgeRelative(scale, scene, _options), "1", pitch, JudgedDegrees, "experience: tone curve, sharpening and glare"),
             new("height of the crests above the scale", given ? _options.KnownOffsetMillimetres : _options.UnknownOffsetMillimetres, "mm", pitch / distance, JudgedDegrees, given ? "given by the user" : "not given: a scale on the table lies up to 13 mm lower"),
         ]);
         var expanded = budget.ExpandedUncertainty;

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Linq;
 using System.Threading;
 using InscriptionLab.Measures;
@@ -32,6 +33,9 @@ public sealed class TubeFinder : IDisposable
     private const double SameDirection = 0.12;
 
     private readonly TubeFinderOptions _options;
+    /// <summary>Steps in which a marked line is followed to see whether it lies in the photo.</summary>
+    private const int OutlineProbes = 256;
+
     private readonly OutlineHypotheses _hypotheses;
     private readonly TubeNetwork? _network;
 
@@ -72,6 +76,14 @@ public sealed class TubeFinder : IDisposable
     {
         ArgumentNullException.ThrowIfNull(photo);
         var tube = new TubeBuilder(_options).Build(photo, first, second, Probability.One, ["The outlines were marked by hand."]);
+        if (tube is not null && !new[] { first, second, tube.Axis }.Any(line => Crosses(photo, line)))
+        {
+            return new Outcome<Tube>.Declined(new Refusal(
+                Stage,
+                string.Create(CultureInfo.InvariantCulture, $"The two outlines marked lie outside the photo, which has {photo.Gray.Width} x {photo.Gray.Height} pixels."),
+                "Mark the two long sides of the tube in pixels of the upright photo, each with one line from end to end."));
+        }
+
         return tube is null
             ? new Outcome<Tube>.Declined(new Refusal(
                 Stage,
@@ -116,6 +128,22 @@ public sealed class TubeFinder : IDisposable
         return kept.Count > 0
             ? new Outcome<ImmutableArray<Tube>>.Found([.. kept])
             : new Outcome<ImmutableArray<Tube>>.Declined(WhyNone(maps));
+    }
+
+    /// <summary>Whether some point of a line lies in the photo.</summary>
+    private static bool Crosses(Photo photo, PixelSegment line)
+    {
+        for (var step = 0; step <= OutlineProbes; step++)
+        {
+            var share = (double)step / OutlineProbes;
+            var (x, y) = (line.Start.X + (share * (line.End.X - line.Start.X)), line.Start.Y + (share * (line.End.Y - line.Start.Y)));
+            if (x >= 0 && y >= 0 && x <= photo.Gray.Width - 1 && y <= photo.Gray.Height - 1)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static IReadOnlyList<double> Directions(LabPicture small, TubeMaps? maps)

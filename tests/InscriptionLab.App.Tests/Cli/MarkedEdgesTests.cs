@@ -62,6 +62,16 @@ public sealed class MarkedEdgesTests : IDisposable
     }
 
     [Fact]
+    public void Sides_beside_the_photo_are_said_to_be_and_the_photo_is_read_as_it_is()
+    {
+        var run = ProgramRun.Of("examine", SampleImages.PathOf(SampleImages.NoTube), "--edges", "9000,200,9900,200/9000,500,9900,500", "--out", _folder.File("out"), "--json", "-");
+
+        Assert.Equal(0, run.Code);
+        Assert.Contains("\"tube\":null", run.Output, StringComparison.Ordinal);
+        Assert.Contains("lie outside the photo, which has", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Sides_that_bound_no_tube_are_said_to_and_the_photo_is_read_as_it_is()
     {
         var run = ProgramRun.Of("examine", SampleImages.PathOf(SampleImages.NoTube), "--edges", "0,200,1000,200/0,200,1000,200", "--out", _folder.File("out"), "--json", "-");

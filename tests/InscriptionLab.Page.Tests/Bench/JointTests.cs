@@ -153,6 +153,19 @@ public sealed class JointTests(OpenPage page) : IClassFixture<OpenPage>
         Assert.Contains("raking-1.jpg, raking-2.jpg.", html, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task The_report_says_who_said_where_the_lamps_stood()
+    {
+        var piece = await page.Joined(Lamps[..2]);
+        var id = piece.GetProperty("id").GetString()!;
+        using var said = await page.Client.PostAsJsonAsync($"/api/pieces/{id}/corrections", new { kind = "lamps", lamps = new double[][] { [180, 20], [0, 15] }, person = "A. Harbourer", photo = piece.GetProperty("together").GetProperty("sets")[0].GetProperty("place").GetString() }, TestContext.Current.CancellationToken);
+        said.EnsureSuccessStatusCode();
+        await page.Settled(id);
+        var html = await page.Client.GetStringAsync(new Uri($"/api/pieces/{id}/report.html", UriKind.Relative), TestContext.Current.CancellationToken);
+
+        Assert.Contains("A. Harbourer said where the lamps stood: 180:20, 0:15 (", html, StringComparison.Ordinal);
+    }
+
     private async Task Correct(JsonElement piece, string becomes)
     {
         var set = piece.GetProperty("together").GetProperty("sets")[0];

@@ -27,7 +27,7 @@ public sealed class FirstStripTests(Chromium chromium) : IClassFixture<Chromium>
         var workshop = new Workshop(composition, DemoReferences.Load(), isDemonstration: true);
         await using var page = PageHost.Build(OpenPage.Request, workshop);
         await page.StartAsync(TestContext.Current.CancellationToken);
-        WarmUp.Run(workshop.Stages.Examining);
+        WarmUp.Run(workshop.Stages.Examining, TestContext.Current.CancellationToken);
         var file = Large(composition);
         var times = new double[Rounds];
         for (var round = 0; round < Rounds; round++)

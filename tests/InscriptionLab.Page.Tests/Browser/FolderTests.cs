@@ -26,7 +26,7 @@ public sealed class FolderTests
     {
         using var composition = new Composition();
         var workshop = new Workshop(composition, DemoReferences.Load(), isDemonstration: true);
-        WarmUp.Run(workshop.Stages.Examining);
+        WarmUp.Run(workshop.Stages.Examining, TestContext.Current.CancellationToken);
         var one = await Timed(workshop, 1);
         var two = await Timed(workshop, 2);
 

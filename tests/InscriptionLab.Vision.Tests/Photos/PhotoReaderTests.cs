@@ -47,6 +47,10 @@ public sealed class PhotoReaderTests : IDisposable
     }
 
     [Fact]
+    public void A_picture_longer_than_can_be_resampled_is_refused() =>
+        Refused(Write("long.png", PhotoFiles.Png(33000, 20, 8, PhotoFiles.PngColour.Grey, new byte[33000], 20)), "33000 pixels long");
+
+    [Fact]
     public void A_truncated_jpeg_is_refused_at_every_length()
     {
         using var noise = new Mat(480, 640, MatType.CV_8UC3);

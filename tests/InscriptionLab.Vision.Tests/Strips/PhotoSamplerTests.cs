@@ -32,6 +32,15 @@ public sealed class PhotoSamplerTests
     }
 
     [Fact]
+    public void A_long_strip_of_a_much_larger_picture_is_sampled_no_denser_than_a_row_of_samples_may_be_long()
+    {
+        // Eight samples a pixel would be 38,400 in a row, more than the picture library takes.
+        var small = PhotoSampler.Sample(Waves(400, 16, Math.PI), new FlatStripMap(1 / 8.0), 4800, 2);
+
+        Assert.InRange(small[20, 0], 80, 170);
+    }
+
+    [Fact]
     public void Magnifying_twice_keeps_a_wave_of_eight_pixels_within_two_grey_levels()
     {
         var picture = Waves(80, 80, Math.PI / 4);

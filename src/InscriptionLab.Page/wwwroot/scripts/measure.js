@@ -70,9 +70,15 @@ export class Measure {
   }
 
   async run() {
+    const kind = this.kind.value;
+    if (kind && kind !== "id1" && this.size.value === "") {
+      update({ problem: t("measure.size.needed") }, "problem");
+      this.size.focus();
+      return;
+    }
     this.go.disabled = true;
     this.go.textContent = t("measure.working");
-    const scale = this.kind.value === "id1" ? "id1" : this.kind.value && this.size.value ? `${this.kind.value}:${this.size.value}mm` : "";
+    const scale = kind && kind !== "id1" ? `${kind}:${this.size.value}mm` : kind;
     const measured = await attempt(() => api.post(`/api/photos/${this.photo.id}/measure`, { scale, offsetMm: this.offset.value === "" ? null : Number(this.offset.value) }));
     this.go.disabled = false;
     this.go.textContent = t("measure.go");

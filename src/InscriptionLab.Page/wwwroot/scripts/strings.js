@@ -260,6 +260,7 @@ const words = {
   "measure.of": "Photo",
   "measure.kind": "Scale in the photo",
   "measure.size": "Its size, mm",
+  "measure.size.needed": "Say how large the scale is: the side of a square or marker, the step of a rule, the diameter of the coin, or the check line as you measured it. Or choose that the program shall look for any scale.",
   "measure.offset": "Rim above the scale, mm",
   "measure.any": "look for any",
   "measure.card": "printed scale card (check line)",
