@@ -33,6 +33,20 @@ internal sealed partial class BenchWorker(BenchTable table, Workshop workshop, I
     /// <summary>Says which piece somebody looks at; its photos come first.</summary>
     internal void LookAt(Piece piece) => _queue.LookAt(piece.Id);
 
+    /// <summary>Stops work on a photo that was taken off the bench.</summary>
+    internal void Forget(PiecePhoto photo) => Cancel(photo.Id);
+
+    /// <summary>Stops work on a piece that was closed.</summary>
+    internal void Forget(Piece piece)
+    {
+        foreach (var photo in piece.Photos)
+        {
+            Forget(photo);
+        }
+
+        Cancel(piece.Id);
+    }
+
     private void Cancel(string id)
     {
         if (_running.TryGetValue(id, out var running))
@@ -126,7 +140,7 @@ internal sealed partial class BenchWorker(BenchTable table, Workshop workshop, I
         }
 
         table.Changed(piece);
-        return isLast && !photo.IsWorking ? piece : null;
+        return isLast && !photo.IsWorking && table.Piece(piece.Id) is not null ? piece : null;
     }
 
     private void Run(Piece piece, PiecePhoto photo, CancellationToken stopping)

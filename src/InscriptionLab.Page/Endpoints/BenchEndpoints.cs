@@ -69,7 +69,7 @@ internal static class BenchEndpoints
         return Results.Ok(AnswerMaker.Of(found));
     }
 
-    private static IResult Close(string piece, BenchTable table)
+    private static IResult Close(string piece, BenchTable table, BenchWorker worker)
     {
         if (table.Piece(piece) is not { } found)
         {
@@ -77,6 +77,7 @@ internal static class BenchEndpoints
         }
 
         table.Close(found);
+        worker.Forget(found);
         return Results.NoContent();
     }
 
@@ -88,6 +89,7 @@ internal static class BenchEndpoints
         }
 
         table.Remove(found, known);
+        worker.Forget(known);
 
         // What is left is read together anew.
         worker.Ask(found);

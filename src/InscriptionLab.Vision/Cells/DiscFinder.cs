@@ -124,13 +124,16 @@ internal static class DiscFinder
     private static double Unlike(LightPicture picture, FittedEllipse ellipse)
     {
         const double Dark = 0.002;
-        double Light(double share) => ClosedCurve
-            .Of(ellipse with { SemiMajor = share * ellipse.SemiMajor, SemiMinor = share * ellipse.SemiMinor }, Places)
-            .Where(p => picture.Holds(p.At.X, p.At.Y, 1))
-            .Select(p => picture.At(p.At.X, p.At.Y))
-            .DefaultIfEmpty(0)
-            .Order()
-            .ElementAt(Places / 2);
+        double Light(double share)
+        {
+            double[] seen = [.. ClosedCurve
+                .Of(ellipse with { SemiMajor = share * ellipse.SemiMajor, SemiMinor = share * ellipse.SemiMinor }, Places)
+                .Where(p => picture.Holds(p.At.X, p.At.Y, 1))
+                .Select(p => picture.At(p.At.X, p.At.Y))
+                .Order()];
+            return seen.Length == 0 ? 0 : seen[seen.Length / 2];
+        }
+
         return Math.Abs(Math.Log((Light(Middle) + Dark) / (Light(Border) + Dark)));
     }
 
