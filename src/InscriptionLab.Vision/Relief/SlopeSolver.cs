@@ -78,7 +78,7 @@ internal sealed class SlopeSolver(ReliefOptions options)
         return slopes;
     }
 
-    /// <summary>Gives the share of what changes from photo to photo, near the lettering, that slopes in one direction and albedo explain.</summary>
+    /// <summary>Gives the share of what changes from photo to photo, near the lettering, that slopes in one direction and albedo explain; burnt-out pixels say nothing.</summary>
     internal double Explained(IReadOnlyList<FlatLight> photos, CylinderStripMap map, IReadOnlyList<Lamp> lamps, LampSpread spread, SurfaceSlopes slopes, Angle focus)
     {
         var (rest, all) = (0.0, 0.0);
@@ -94,12 +94,27 @@ internal sealed class SlopeSolver(ReliefOptions options)
             var tangents = local.Select(at => ((at.X * spread.X) + (at.Y * spread.Y)) / at.Z).ToArray();
             for (var at = row * photos[0].Width; at < (row + 1) * photos[0].Width; at++)
             {
-                var mean = photos.Average(photo => photo.Over[at]);
+                var (n, sum) = (0, 0.0);
+                foreach (var photo in photos)
+                {
+                    (n, sum) = photo.Over[at] >= 0 ? (n + 1, sum + photo.Over[at]) : (n, sum);
+                }
+
+                if (n < 2)
+                {
+                    // Nothing changes between fewer than two photos.
+                    continue;
+                }
+
                 var slope = (slopes.AlongAxis[at] * spread.X) + (slopes.AlongArc[at] * spread.Y);
                 for (var i = 0; i < photos.Count; i++)
                 {
-                    var off = photos[i].Over[at] - (slopes.Albedo[at] * (1 - (slope * tangents[i])));
-                    (rest, all) = (rest + (off * off), all + ((photos[i].Over[at] - mean) * (photos[i].Over[at] - mean)));
+                    var level = photos[i].Over[at];
+                    if (level >= 0)
+                    {
+                        var (off, change) = (level - (slopes.Albedo[at] * (1 - (slope * tangents[i]))), level - (sum / n));
+                        (rest, all) = (rest + (off * off), all + (change * change));
+                    }
                 }
             }
         }
