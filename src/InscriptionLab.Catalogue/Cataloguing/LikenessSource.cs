@@ -85,7 +85,7 @@ public sealed class LikenessSource
             dimensions = dimensions == 0 ? (int)reader.GetBytes(1, 0, null, 0, 0) : dimensions;
             if (values.Length - used < dimensions)
             {
-                Array.Resize(ref values, Math.Max(dimensions * FirstRoom, values.Length * 2));
+                Array.Resize(ref values, Room(values.Length, used, dimensions));
             }
 
             var place = MemoryMarshal.AsBytes(values.AsSpan(used, dimensions));
@@ -103,6 +103,12 @@ public sealed class LikenessSource
         Array.Resize(ref values, used);
         return new MarkIndex([.. ids], values);
     }
+
+    /// <summary>Gives how many values there is to be room for: twice as many as before, as far as an array goes.</summary>
+    /// <exception cref="InscriptionLabException">No array is large enough.</exception>
+    internal static int Room(int before, int used, int more) => (long)used + more <= Array.MaxLength
+        ? (int)Math.Min(Math.Max((long)more * FirstRoom, before * 2L), Array.MaxLength)
+        : throw new InscriptionLabException("The catalogue has more pictures of lines than can be compared at once: divide it into several catalogues to search by likeness.");
 
     /// <summary>Gives the number of a line that has a picture; null where there is none.</summary>
     /// <param name="examination">Number of the examination.</param>
