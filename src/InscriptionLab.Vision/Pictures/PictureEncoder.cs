@@ -1,12 +1,14 @@
 using System;
 using System.Collections.Generic;
+using System.Globalization;
 using InscriptionLab.Imaging;
+using InscriptionLab.Outcomes;
 using InscriptionLab.Vision.Native;
 using OpenCvSharp;
 
 namespace InscriptionLab.Vision.Pictures;
 
-/// <summary>Turns pictures into the bytes of picture files.</summary>
+/// <summary>Turns pictures into the bytes of picture files. Each throws one sentence where a picture is larger than its kind of file holds.</summary>
 public static class PictureEncoder
 {
     /// <summary>JPEG quality of pictures to look at: at 90 the blocks cannot be seen in grooves (common practice).</summary>
@@ -87,7 +89,9 @@ public static class PictureEncoder
 
     private static byte[] Encode(NativeImage picture, string extension, params int[] options)
     {
-        Cv2.ImEncode(extension, picture.Mat, out var bytes, options);
-        return bytes;
+        var (width, height) = (picture.Mat.Width, picture.Mat.Height);
+        return Cv2.ImEncode(extension, picture.Mat, out var bytes, options)
+            ? bytes
+            : throw new InscriptionLabException(string.Create(CultureInfo.InvariantCulture, $"A picture of {width} x {height} pixels does not go into a {extension} file; give a smaller photo."));
     }
 }
