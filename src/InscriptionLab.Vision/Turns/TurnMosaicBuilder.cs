@@ -19,6 +19,9 @@ namespace InscriptionLab.Vision.Turns;
 /// </summary>
 internal sealed class TurnMosaicBuilder
 {
+    /// <summary>Most photos of a strip: each place bears the number of its photo in a byte.</summary>
+    internal const int MostPhotos = NoOwner;
+
     private const byte NoOwner = 255;
 
     /// <summary>Width of the blur that parts broad light from fine detail, in radii.</summary>

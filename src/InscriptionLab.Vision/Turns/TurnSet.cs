@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Linq;
 using System.Threading;
 using InscriptionLab.Measures;
@@ -65,6 +66,12 @@ public sealed class TurnSet
     /// <exception cref="ArgumentException">The numbers of photos and tubes differ, or there are fewer than two.</exception>
     public Outcome<TurnMosaic> Run(IReadOnlyList<Photo> photos, IReadOnlyList<Tube> tubes, ImmutableArray<TurnMatch>? matches, CancellationToken cancel)
     {
+        ArgumentNullException.ThrowIfNull(photos);
+        if (photos.Count > TurnMosaicBuilder.MostPhotos)
+        {
+            return TooMany(photos.Count);
+        }
+
         using var registrar = Registrar(photos, tubes, cancel);
         var (places, used, closure) = TurnSolver.Solve(photos.Count, matches ?? registrar.Matches(cancel), _options.LargestClosure.Radians);
         if (used.IsEmpty)
@@ -89,6 +96,11 @@ public sealed class TurnSet
         Stage,
         $"{photo.File} cannot be fitted to the other photos: too little of the tube shows in both, or nothing on it tells its turn.",
         "Turn the tube by less than an eighth of a turn between photos and keep camera and lamp where they are."));
+
+    private static Outcome<TurnMosaic> TooMany(int photos) => new Outcome<TurnMosaic>.Declined(new Refusal(
+        Stage,
+        string.Create(CultureInfo.InvariantCulture, $"The set has {photos} photos, and a strip is put together from {TurnMosaicBuilder.MostPhotos} at most."),
+        "Leave photos out: one every ten degrees shows all of the tube several times."));
 
     private TurnView View(int photo, (double Turn, double Axial) place, Tube tube, (double From, double To) range, ImmutableArray<TurnMatch> used) => new(
         photo,

@@ -90,6 +90,17 @@ public sealed class TurnSetTests
         Assert.Contains("eighth of a turn", refused.Remedy, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void More_photos_than_a_strip_can_tell_apart_are_refused_with_their_number()
+    {
+        var scene = new TubeScene { Width = 60, Height = 40, Focal = 95 };
+        var photo = TubeRenderer.Render(scene);
+        var refused = Assert.IsType<Outcome<TurnMosaic>.Declined>(new TurnSet().Run(
+            [.. Enumerable.Repeat(photo, 256)], [.. Enumerable.Repeat(UnrollerTests.TubeOf(scene), 256)], [], CancellationToken.None)).Refusal;
+        Assert.Contains("256 photos", refused.Sentence, StringComparison.Ordinal);
+        Assert.Contains("255", refused.Sentence, StringComparison.Ordinal);
+    }
+
     private static Outcome<TurnMosaic> Run(double[] turns, double[] pushes, int seed)
     {
         var paint = Paints.Scratched(700, (int)(2 * Math.PI * Scene.Radius * PaintScale), seed);
