@@ -65,7 +65,8 @@ internal sealed class LetteringArea : IDisposable
         }
 
         using var whole = NativeImage.View(photo.Gray);
-        return new LetteringArea([.. groups.Select(group => LetteringPart.Of(whole, group.Frame, group.Patches, scale))], height * scale, scale, lines.Count > 0 ? Direction(lines) : null);
+        var along = lines.Count > 0 ? Direction(lines) : null;
+        return new LetteringArea(AllOrNone.Of(groups.Select(group => LetteringPart.Of(whole, group.Frame, group.Patches, scale))), height * scale, scale, along);
     }
 
     public void Dispose()

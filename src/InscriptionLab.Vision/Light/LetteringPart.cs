@@ -61,7 +61,7 @@ internal sealed class LetteringPart : IDisposable
 
         using var cut = NativeImage.Own(new Mat(photo.Mat, frame));
         using var exact = cut.Apply((from, to) => from.ConvertTo(to, MatType.CV_32FC1));
-        var gray = exact.Apply((from, to) => Cv2.Resize(from, to, size, 0, 0, InterpolationFlags.Area));
-        return new LetteringPart(gray, mask.Mat.AsSpan<byte>().ToArray(), frame, scale);
+        var inside = mask.Mat.AsSpan<byte>().ToArray();
+        return new LetteringPart(exact.Apply((from, to) => Cv2.Resize(from, to, size, 0, 0, InterpolationFlags.Area)), inside, frame, scale);
     }
 }

@@ -30,11 +30,24 @@ internal sealed class SampleGrid(IPixelMap map, int width, (int X, int Y) sample
     internal NativeImage Positions(int from, int to)
     {
         var positions = NativeImage.Empty((to - from) * samples.Y, width * samples.X, MatType.CV_32FC2);
-        var target = positions.Mat.AsSpan<Vec2f>();
+        try
+        {
+            Fill(positions.Mat.AsSpan<Vec2f>(), from, to);
+            return positions;
+        }
+        catch
+        {
+            positions.Dispose();
+            throw;
+        }
+    }
+
+    private void Fill(Span<Vec2f> target, int from, int to)
+    {
         if (!IsDense)
         {
             FillSingle(target, from, to);
-            return positions;
+            return;
         }
 
         var (above, below) = (new PixelPoint[width + 1], new PixelPoint[width + 1]);
@@ -45,8 +58,6 @@ internal sealed class SampleGrid(IPixelMap map, int width, (int X, int Y) sample
             FillBetween(target.Slice((row - from) * SamplesPerRow, SamplesPerRow), above, below);
             (above, below) = (below, above);
         }
-
-        return positions;
     }
 
     private void FillSingle(Span<Vec2f> target, int from, int to)

@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 using InscriptionLab.Vision.Native;
 using OpenCvSharp;
 
@@ -10,9 +11,9 @@ internal sealed class DetailSpectra : IDisposable
     internal DetailSpectra(DetailPicture picture, int rows, int columns)
     {
         (Rows, Columns) = (rows, columns);
-        Detail = Spectrum(picture.Weighted(0), picture, rows, columns);
-        Weight = Spectrum(picture.Weights, picture, rows, columns);
-        Square = Spectrum(picture.Weighted(1), picture, rows, columns);
+        Func<float[]>[] values = [() => picture.Weighted(0), () => picture.Weights, () => picture.Weighted(1)];
+        var spectra = AllOrNone.Of(values.Select(of => Spectrum(of(), picture, rows, columns)));
+        (Detail, Weight, Square) = (spectra[0], spectra[1], spectra[2]);
     }
 
     internal int Rows { get; }

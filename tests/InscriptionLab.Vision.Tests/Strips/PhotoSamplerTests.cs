@@ -2,6 +2,7 @@ using System;
 using InscriptionLab.Imaging;
 using InscriptionLab.Measures;
 using InscriptionLab.Strips;
+using InscriptionLab.Vision.Native;
 using InscriptionLab.Vision.Strips;
 using InscriptionLab.Vision.Tests.Rendering;
 using InscriptionLab.Vision.Tests.Tubes;
@@ -83,6 +84,23 @@ public sealed class PhotoSamplerTests
         }
     }
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(3)]
+    public void A_map_that_fails_leaves_no_native_picture_behind(int samples)
+    {
+        const int Failures = 300;
+        var grid = new SampleGrid(new FailingMap(), 4, (samples, samples));
+        var before = NativeImage.Alive;
+        for (var i = 0; i < Failures; i++)
+        {
+            Assert.Throws<InvalidOperationException>(() => grid.Positions(0, 2).Dispose());
+        }
+
+        // Other tests run beside this one and own a few.
+        Assert.InRange(NativeImage.Alive - before, -Failures, Failures / 2);
+    }
+
     private static GrayImage Waves(int width, int height, double radiansPerPixel)
     {
         var pixels = new byte[width * height];
@@ -92,5 +110,10 @@ public sealed class PhotoSamplerTests
         }
 
         return new GrayImage(width, height, pixels);
+    }
+
+    private sealed record FailingMap : IPixelMap
+    {
+        public PixelPoint ToPhoto(PixelPoint point) => throw new InvalidOperationException();
     }
 }
