@@ -83,7 +83,7 @@ internal sealed class OverviewPages(SurveyOptions options)
         summary.Append("<div class=\"counts\" tabindex=\"0\" role=\"group\" aria-label=\"Counts\"><table><thead><tr><th scope=\"col\">of</th>").Append(string.Concat(outcomes.Select(outcome => $"<th scope=\"col\">{Words(outcome)}</th>"))).Append("</tr></thead><tbody>\n");
         foreach (var group in counts.GroupBy(count => count.Group))
         {
-            summary.Append(CultureInfo.InvariantCulture, $"<tr><th scope=\"row\">{group.First().Of} {(group.Key is "photos" or "objects" ? string.Empty : "offered as ")}{Safe(group.Key)}</th>").Append(string.Concat(group.Select(Share))).Append("</tr>\n");
+            summary.Append(CultureInfo.InvariantCulture, $"<tr><th scope=\"row\">{group.First().Of} {Safe(group.Key)}</th>").Append(string.Concat(group.Select(Share))).Append("</tr>\n");
         }
 
         return summary.Append("</tbody></table></div>\n<p class=\"quiet\">Under each count its share, with the 95 % score interval of Wilson (1927). Shares are those of the photos given, which may be no sample of anything else.</p>\n").ToString();

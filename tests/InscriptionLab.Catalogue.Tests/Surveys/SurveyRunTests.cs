@@ -162,6 +162,7 @@ public sealed class SurveyRunTests : IDisposable
         Assert.Equal(["differs", "agrees", "agrees"], Csv("folders", "objects.csv").Select(row => row["outcome"]));
         Assert.Contains(byFolder.Counts, count => count is { Group: "objects", Outcome: "agrees", Count: 2, Of: 3 });
         Assert.Contains(byTable.Counts, count => count is { Group: "offered as Brockwell", Outcome: "agrees", Count: 1, Of: 2 });
+        Assert.Contains(">2 offered as Brockwell<", File.ReadAllText(_scratch.At("table", "index.html")), StringComparison.Ordinal);
         Assert.Contains(byTable.Counts, count => count is { Group: "offered as Brockwell", Outcome: "undecided", Count: 1, Of: 2 });
     }
 
