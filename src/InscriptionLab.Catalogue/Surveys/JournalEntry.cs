@@ -27,6 +27,9 @@ internal sealed record JournalEntry
     /// <summary>Gets why the file could not be examined; null where it could.</summary>
     public string? Fault { get; init; }
 
+    /// <summary>Gets a value indicating whether the fault may pass, so that the next run tries the file again.</summary>
+    public bool MayPass { get; init; }
+
     public string? Outcome { get; init; }
 
     public string? Text { get; init; }

@@ -23,6 +23,7 @@ internal sealed class SurveyJournal : IDisposable
     private readonly TimeProvider _clock;
     private readonly Dictionary<string, Place> _done = new(StringComparer.Ordinal);
     private readonly Dictionary<string, string> _faulty = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string> _passing = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _begun = new(StringComparer.Ordinal);
     private long _forcedAt;
 
@@ -73,15 +74,15 @@ internal sealed class SurveyJournal : IDisposable
         _file.Dispose();
     }
 
-    /// <summary>Says whether a file is done and has not changed since.</summary>
+    /// <summary>Says whether a file is done and has not changed since. One whose fault may pass is not, nor are those that share its bytes.</summary>
     internal bool IsDone(SurveyFile file) =>
-        _done.TryGetValue(file.Path, out var place) && place.Bytes == file.Bytes && place.ChangedAt == file.ChangedAt
-        && (place.SameAs is null || FileOf(place.SameAs) is not null);
+        _done.TryGetValue(file.Path, out var place) && place.Bytes == file.Bytes && place.ChangedAt == file.ChangedAt && !place.MayPass
+        && (place.SameAs is null || Lasting(place.SameAs) is not null);
 
     /// <summary>Gives the file whose result stands for all files with these bytes; null where none was examined yet.</summary>
-    internal string? FileOf(string sha256) => Examined.GetValueOrDefault(sha256) ?? _faulty.GetValueOrDefault(sha256);
+    internal string? FileOf(string sha256) => Lasting(sha256) ?? _passing.GetValueOrDefault(sha256);
 
-    /// <summary>Gives how often a file was begun without an end.</summary>
+    /// <summary>Gives how often a file was begun without an end that lasts.</summary>
     internal int BegunInVain(string path) => _begun.GetValueOrDefault(path);
 
     /// <summary>Adds a line. It is in the system's hands when this returns, so a kill of this program cannot lose it.</summary>
@@ -168,13 +169,19 @@ internal sealed class SurveyJournal : IDisposable
             return;
         }
 
-        _begun.Remove(file);
-        _done[file] = new Place(start, entry.Bytes, entry.ChangedAt, entry.Same ? entry.Sha256 : null);
+        if (!entry.MayPass)
+        {
+            _begun.Remove(file);
+        }
+
+        _done[file] = new Place(start, entry.Bytes, entry.ChangedAt, entry.Same ? entry.Sha256 : null, entry.MayPass);
         if (entry is { Same: false, Sha256: { } sha256 })
         {
-            (entry.Fault is null ? Examined : _faulty)[sha256] = file;
+            (entry.Fault is null ? Examined : entry.MayPass ? _passing : _faulty)[sha256] = file;
         }
     }
+
+    private string? Lasting(string sha256) => Examined.GetValueOrDefault(sha256) ?? _faulty.GetValueOrDefault(sha256);
 
     private byte[] ReadLine()
     {
@@ -213,5 +220,5 @@ internal sealed class SurveyJournal : IDisposable
     private static string Sum(ReadOnlySpan<byte> json) => Crc32.HashToUInt32(json).ToString("x8", CultureInfo.InvariantCulture);
 
     /// <summary>Where the line of a file is, and which state of the file it is about.</summary>
-    private readonly record struct Place(long Start, long Bytes, long ChangedAt, string? SameAs);
+    private readonly record struct Place(long Start, long Bytes, long ChangedAt, string? SameAs, bool MayPass);
 }

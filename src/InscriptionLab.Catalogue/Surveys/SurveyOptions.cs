@@ -14,7 +14,7 @@ public sealed record SurveyOptions
     /// <value>Default 6 of 64; at most 7, because the search looks up groups of 8 bits of which one must agree.</value>
     public int NearDuplicateBits { get; init; } = 6;
 
-    /// <summary>Gets how often a photo may be begun without an end before it is left out.</summary>
+    /// <summary>Gets how often a photo may be begun without an end, or with a fault that may pass, before it is left out.</summary>
     /// <value>Default 25: in 20 kills a few seconds apart, eight of 26 sound photos were begun five times in vain (seen with the samples), so a low
     /// number would lose photos; a photo that itself kills the program does so each time and is left out after 25 starts.</value>
     public int MostBegins { get; init; } = 25;

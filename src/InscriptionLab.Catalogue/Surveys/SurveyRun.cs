@@ -13,7 +13,7 @@ namespace InscriptionLab.Surveys;
 
 /// <summary>
 /// Examines every photo of the folders, as many at a time as there are workers, and writes the results. Stopped at any moment, even
-/// by force, it goes on at the next start: what is in the journal is not done again, what is not there is.
+/// by force, it goes on at the next start: what is in the journal is not done again but for faults that may pass; what is not there is.
 /// </summary>
 /// <param name="request">What is asked.</param>
 /// <param name="options">How it goes about it.</param>
@@ -104,7 +104,7 @@ public sealed class SurveyRun(SurveyRequest request, SurveyOptions options, Func
                 }
                 else if (journal.BegunInVain(file.Path) >= options.MostBegins)
                 {
-                    Finish(journal, JournalEntry.About(file, sha256) with { Fault = $"{file.Path}: the program stopped {options.MostBegins} times while it examined this photo; it was left out." }, progress);
+                    Finish(journal, JournalEntry.About(file, sha256) with { Fault = $"{file.Path}: the program stopped or ran out of time {options.MostBegins} times while it examined this photo; it was left out." }, progress);
                 }
                 else
                 {
@@ -148,7 +148,7 @@ public sealed class SurveyRun(SurveyRequest request, SurveyOptions options, Func
         }
         catch (InscriptionLabException problem)
         {
-            return (JournalEntry.About(file, sha256) with { Fault = problem.Message }, null);
+            return (JournalEntry.About(file, sha256) with { Fault = problem.Message, MayPass = problem.MayPass }, null);
         }
 #pragma warning disable CA1031 // One photo among thousands must not end the survey; the fault is listed with its kind, and the single photo shows it in full.
         catch (Exception problem) when (problem is not (OperationCanceledException or OutOfMemoryException or IOException))

@@ -24,4 +24,7 @@ public sealed class InscriptionLabException : Exception
         : base(message, innerException)
     {
     }
+
+    /// <summary>Gets a value indicating whether the same may succeed later with nothing changed, because the machine had too much to do.</summary>
+    public bool MayPass { get; init; }
 }

@@ -1,5 +1,6 @@
 using System;
 using InscriptionLab.Imaging;
+using InscriptionLab.Outcomes;
 
 namespace InscriptionLab.Vision.Photos;
 
@@ -10,11 +11,13 @@ public interface IPictureDecoder
     /// <param name="file">The whole file.</param>
     /// <param name="isHeif">True for HEIC and AVIF.</param>
     /// <returns>Blue, green, red, 8 bits each; null where the file is cut off, damaged or beyond the decoder's means.</returns>
+    /// <exception cref="InscriptionLabException">It took too long (<see cref="InscriptionLabException.MayPass"/>), or the decoder cannot be started.</exception>
     ColourImage? Pixels(ReadOnlySpan<byte> file, bool isHeif);
 
     /// <summary>Reads the header of a HEIC or AVIF file, which only the native library understands.</summary>
     /// <param name="file">The whole file.</param>
     /// <returns>What it says; null where it is damaged.</returns>
+    /// <exception cref="InscriptionLabException">It took too long (<see cref="InscriptionLabException.MayPass"/>), or the decoder cannot be started.</exception>
     HeifHeader? Header(ReadOnlySpan<byte> file);
 }
 

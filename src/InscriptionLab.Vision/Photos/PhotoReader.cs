@@ -1,6 +1,7 @@
 using System;
 using System.IO;
 using System.Security.Cryptography;
+using InscriptionLab.Imaging;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Photos;
 using InscriptionLab.Vision.Native;
@@ -27,14 +28,12 @@ public sealed class PhotoReader
 
     /// <summary>Reads a photo file.</summary>
     /// <param name="file">Path as the user gave it; it becomes <see cref="Photo.File"/>.</param>
-    /// <exception cref="InscriptionLabException">The file is missing, unreadable, no picture, too large, too small or damaged.</exception>
+    /// <exception cref="InscriptionLabException">The file is missing, unreadable, no picture, too large, too small or damaged, or took too long (<see cref="InscriptionLabException.MayPass"/>).</exception>
     public Photo Read(string file)
     {
         ArgumentException.ThrowIfNullOrEmpty(file);
         var bytes = ReadBytes(file);
-        var header = HeaderReader.Read(file, bytes, _decoder);
-        CheckSize(file, header);
-        var stored = _decoder.Pixels(bytes, header.Heif);
+        var (header, stored) = Decode(file, bytes);
         if (stored is null || stored.Width != header.Width || stored.Height != header.Height)
         {
             throw new InscriptionLabException($"{file}: the picture is cut off or damaged; copy or download the photo again.");
@@ -45,6 +44,21 @@ public sealed class PhotoReader
         using var grey = (turned ?? picture).Apply((from, to) => Cv2.CvtColor(from, to, ColorConversionCodes.BGR2GRAY));
         var quality = PhotoQualityMeter.Measure(grey) with { JpegQuality = header.JpegQuality };
         return new Photo(file, Convert.ToHexStringLower(SHA256.HashData(bytes)), turned?.ToColour() ?? stored, grey.ToGray(), header.Lens, quality);
+    }
+
+    private (PhotoHeader Header, ColourImage? Stored) Decode(string file, byte[] bytes)
+    {
+        try
+        {
+            var header = HeaderReader.Read(file, bytes, _decoder);
+            CheckSize(file, header);
+            return (header, _decoder.Pixels(bytes, header.Heif));
+        }
+        catch (InscriptionLabException slow) when (slow.MayPass)
+        {
+            // The decoder does not know the file's name.
+            throw new InscriptionLabException($"{file}: {char.ToLowerInvariant(slow.Message[0])}{slow.Message[1..]}", slow) { MayPass = true };
+        }
     }
 
     private byte[] ReadBytes(string file)

@@ -40,7 +40,26 @@ public sealed class DecoderProcessTests : IDisposable
         var reader = new PhotoReader(new PhotoLimits(), decoder);
         var refused = Assert.Throws<InscriptionLabException>(() => reader.Read(SampleImages.PathOf(SampleImages.Blank)));
         Assert.Contains("blank.jpg", refused.Message, StringComparison.Ordinal);
+        Assert.False(refused.MayPass);
         Assert.Equal(1400, reader.Read(SampleImages.PathOf(SampleImages.Blank)).Colour.Width);
+    }
+
+    [Fact]
+    public void A_decoder_that_takes_too_long_says_so_and_the_next_photo_gets_a_new_one()
+    {
+        var file = SampleImages.PathOf(SampleImages.Blank);
+        using (var slow = new DecoderProcess("/bin/sh", "-c", "exec sleep 600") { Patience = TimeSpan.FromMilliseconds(500) })
+        {
+            var reader = new PhotoReader(new PhotoLimits(), slow);
+            var late = Assert.Throws<InscriptionLabException>(() => reader.Read(file));
+            Assert.Equal($"{file}: the photo took longer than 0.5 seconds to decode; try again when the machine has less to do.", late.Message);
+            Assert.True(late.MayPass);
+        }
+
+        using var decoder = new DecoderProcess("/bin/sh", "-c", $"[ -e {_folder.File("once")} ] && exec {Path.Combine(AppContext.BaseDirectory, "inscriptionlab")} {PhotoDecoding.Word}; touch {_folder.File("once")}; exec sleep 600") { Patience = TimeSpan.FromSeconds(5) };
+        var next = new PhotoReader(new PhotoLimits(), decoder);
+        Assert.True(Assert.Throws<InscriptionLabException>(() => next.Read(file)).MayPass);
+        Assert.Equal(1400, next.Read(file).Colour.Width);
     }
 
     [Fact]

@@ -11,7 +11,7 @@ using InscriptionLab.Surveys;
 namespace InscriptionLab.Catalogue.Tests.Surveys;
 
 /// <summary>Takes a text file for a photo: its first word is the finding, the rest the lettering. Counts what it was given.</summary>
-internal sealed class PretendExaminer(ConcurrentBag<string> examined, Action<int>? before = null) : IPhotoExaminer
+internal sealed class PretendExaminer(ConcurrentBag<string> examined, Action<int>? before = null, Func<bool>? hasTime = null) : IPhotoExaminer
 {
     public PhotoResult Examine(SurveyFile file, CancellationToken cancel)
     {
@@ -23,6 +23,7 @@ internal sealed class PretendExaminer(ConcurrentBag<string> examined, Action<int
         return words[0] switch
         {
             "damaged" => throw new InscriptionLabException($"{file.Path}: the picture is cut off or damaged; copy or download the photo again."),
+            "slow" when hasTime?.Invoke() == false => throw new InscriptionLabException($"{file.Path}: the photo took too long.") { MayPass = true },
             "breaks" => throw new KeyNotFoundException("a fault of the program"),
             _ => new PhotoResult(
                 words[0],

@@ -121,6 +121,43 @@ public sealed class SurveyRunTests : IDisposable
     }
 
     [Fact]
+    public async Task A_photo_for_which_there_was_no_time_is_tried_again_by_the_next_run_with_those_that_share_its_bytes()
+    {
+        Photo("a.jpg", "slow Brockwell");
+        Photo("b.jpg", "slow Brockwell");
+        Photo("c.jpg", "agrees Penfold");
+
+        await RunAsync("out", hasTime: () => false);
+
+        Assert.Equal(["unusable", "unusable", "agrees"], Csv("out", "photos.csv").Select(row => row["outcome"]));
+        Assert.Contains("too long", Csv("out", "unusable.csv")[0]["reason"], StringComparison.Ordinal);
+        _examined.Clear();
+        File.Delete(_scratch.At("photos", "a.jpg"));
+
+        await RunAsync("out", hasTime: () => true);
+
+        Assert.Equal([_scratch.At("photos", "b.jpg")], _examined);
+        Assert.Equal(["slow", "agrees"], Csv("out", "photos.csv").Select(row => row["outcome"]));
+        _examined.Clear();
+        await RunAsync("out", hasTime: () => false);
+        Assert.Empty(_examined);
+    }
+
+    [Fact]
+    public async Task A_photo_for_which_there_is_never_time_is_left_out_in_the_end()
+    {
+        Photo("a.jpg", "slow Brockwell");
+        var options = new SurveyOptions();
+        for (var run = 0; run < options.MostBegins + 2; run++)
+        {
+            await RunAsync("out", hasTime: () => false);
+        }
+
+        Assert.Equal(options.MostBegins, _examined.Count);
+        Assert.Contains("25 times", Csv("out", "unusable.csv")[0]["reason"], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_changed_photo_is_examined_again_and_others_are_not()
     {
         Photo("a.jpg", "agrees Brockwell");
@@ -203,11 +240,11 @@ public sealed class SurveyRunTests : IDisposable
         Assert.DoesNotContain("http", string.Concat(pages), StringComparison.Ordinal);
     }
 
-    private Task<SurveyResult> RunAsync(string to, int workers = 1, string settings = Settings, string? objects = null, Action<int>? before = null, CancellationTokenSource? stop = null) =>
+    private Task<SurveyResult> RunAsync(string to, int workers = 1, string settings = Settings, string? objects = null, Action<int>? before = null, CancellationTokenSource? stop = null, Func<bool>? hasTime = null) =>
         new SurveyRun(
             new SurveyRequest([_scratch.At("photos")], _scratch.At(to), workers, objects, settings),
             new SurveyOptions(),
-            () => new PretendExaminer(_examined, before),
+            () => new PretendExaminer(_examined, before, hasTime),
             null,
             TimeProvider.System).RunAsync(_ => { }, stop?.Token ?? TestContext.Current.CancellationToken);
 
