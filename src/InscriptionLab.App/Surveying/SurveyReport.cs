@@ -46,6 +46,12 @@ internal sealed class SurveyReport(Composition composition, TextWriter output, T
         _said = composition.Clock.GetTimestamp();
         var result = run.RunAsync(Say, cancel).GetAwaiter().GetResult();
         Summarise(request, result);
+        if (result.Damaged > 0)
+        {
+            var lines = result.Damaged == 1 ? "1 line of the journal was" : string.Create(CultureInfo.InvariantCulture, $"{result.Damaged} lines of the journal were");
+            error.WriteLine(OneLine.Of($"{request.Out}: {lines} damaged and left out; photos told of there were examined again, and nothing else is lost, but look whether the disk is sound."));
+        }
+
         foreach (var folder in result.Unopened)
         {
             error.WriteLine(OneLine.Of($"{folder}: the folder cannot be opened, so its photos were passed over; check that you may open it and run the same again."));

@@ -42,7 +42,7 @@ internal sealed class SurveyJournal : IDisposable
     internal int Damaged { get; private set; }
 
     /// <summary>Opens the journal of a folder, or begins it.</summary>
-    /// <exception cref="InscriptionLabException">Another survey holds it, or it was made under other settings.</exception>
+    /// <exception cref="InscriptionLabException">Another survey holds it, it was made under other settings, or the line that says which is damaged.</exception>
     internal static SurveyJournal Open(string path, string settings, SurveyOptions options, TimeProvider clock)
     {
         FileStream file;
@@ -135,9 +135,9 @@ internal sealed class SurveyJournal : IDisposable
                 break;
             }
 
-            if (first && entry is not null && entry.Settings != settings)
+            if (first && entry is not null)
             {
-                throw new InscriptionLabException($"{Path.GetDirectoryName(path)} holds a survey made with another program, model or list: name another folder with --out.");
+                CheckHead(entry, path, settings);
             }
 
             first = first && entry is null;
@@ -154,6 +154,19 @@ internal sealed class SurveyJournal : IDisposable
         if (first)
         {
             Add(new JournalEntry { Settings = settings });
+        }
+    }
+
+    private static void CheckHead(JournalEntry head, string path, string settings)
+    {
+        if (head.Settings is null)
+        {
+            throw new InscriptionLabException($"{path}: the first line of the survey's journal, which says with what it was made, is damaged; its tables can still be read, but to go on name another folder with --out, where every photo is examined anew.");
+        }
+
+        if (head.Settings != settings)
+        {
+            throw new InscriptionLabException($"{Path.GetDirectoryName(path)} holds a survey made with another program, model or list: name another folder with --out.");
         }
     }
 

@@ -50,7 +50,7 @@ public sealed class SurveyRun(SurveyRequest request, SurveyOptions options, Func
 
         await ExamineAsync(files, journal, progress, cancel).ConfigureAwait(false);
         var (unusable, same, counts) = await new SurveyFolder(request.Out, options, journal).WriteAsync(files, cancel).ConfigureAwait(false);
-        return new SurveyResult(files.Length, _tally.ExaminedNow, unusable, same, others, unopened, clock.GetElapsedTime(start), counts);
+        return new SurveyResult(files.Length, _tally.ExaminedNow, unusable, same, others, journal.Damaged, unopened, clock.GetElapsedTime(start), counts);
     }
 
     private void MakeFolder()

@@ -100,6 +100,23 @@ public sealed class HardSurroundingsTests : IDisposable
     }
 
     [Fact]
+    public void A_survey_says_how_many_lines_of_its_journal_were_damaged()
+    {
+        ManyPhotos.Fill(_folder.File("photos"), 0, 2);
+        string[] survey = ["survey", _folder.File("photos"), "--out", _folder.File("out")];
+        Assert.DoesNotContain("journal", ProgramRun.Of(survey).Error, StringComparison.Ordinal);
+        var journal = _folder.File("out/journal.log");
+        var lines = File.ReadAllLines(journal);
+        lines[^1] = new string('x', lines[^1].Length);
+        File.WriteAllLines(journal, lines);
+
+        var run = ProgramRun.Of(survey);
+
+        Assert.Equal(0, run.Code);
+        Assert.Single(run.Complaints, line => line.Contains("1 line of the journal was damaged", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Links_that_lead_round_in_circles_end()
     {
         ManyPhotos.Fill(_folder.File("photos/a"), 0, 2);

@@ -158,6 +158,35 @@ public sealed class SurveyRunTests : IDisposable
     }
 
     [Fact]
+    public async Task Damaged_lines_of_the_journal_are_counted_and_their_photos_examined_again()
+    {
+        Photo("a.jpg", "agrees Brockwell");
+        Photo("b.jpg", "agrees Penfold");
+        Assert.Equal(0, (await RunAsync("out")).Damaged);
+        _examined.Clear();
+        Damage(line => line.Contains("Penfold", StringComparison.Ordinal));
+
+        var result = await RunAsync("out");
+
+        Assert.Equal((1, 1), (result.Damaged, result.ExaminedNow));
+        Assert.Equal([_scratch.At("photos", "b.jpg")], _examined);
+    }
+
+    [Fact]
+    public async Task A_journal_whose_first_line_is_damaged_is_not_taken_for_one_of_other_settings()
+    {
+        Photo("a.jpg", "agrees Brockwell");
+        await RunAsync("out");
+        Damage(line => line.Contains("program 1", StringComparison.Ordinal));
+
+        var refused = (await Assert.ThrowsAsync<InscriptionLabException>(() => RunAsync("out"))).Message;
+
+        Assert.Contains("first line", refused, StringComparison.Ordinal);
+        Assert.Contains("--out", refused, StringComparison.Ordinal);
+        Assert.DoesNotContain("another program", refused, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_changed_photo_is_examined_again_and_others_are_not()
     {
         Photo("a.jpg", "agrees Brockwell");
@@ -269,6 +298,13 @@ public sealed class SurveyRunTests : IDisposable
     {
         using var file = new FileStream(_scratch.At("broken", SurveyRun.JournalName), FileMode.Open);
         file.SetLength(file.Length - random.Next(0, 40));
+    }
+
+    /// <summary>Changes one sign of the journal's lines that fit.</summary>
+    private void Damage(Func<string, bool> fits)
+    {
+        var journal = _scratch.At("out", SurveyRun.JournalName);
+        File.WriteAllLines(journal, File.ReadAllLines(journal).Select(line => fits(line) ? line.Replace("\"", "'", StringComparison.Ordinal) : line));
     }
 
     private IEnumerable<string> Done(string to)
