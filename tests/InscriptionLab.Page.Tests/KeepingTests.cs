@@ -1,4 +1,5 @@
 using System;
+using System.IO;
 using System.Linq;
 using System.Net.Http;
 using System.Net.Http.Json;
@@ -104,6 +105,23 @@ public sealed class KeepingTests(OpenCatalogue page) : IClassFixture<OpenCatalog
         Assert.True(pictures[0].Size[0].GetInt32() <= 1000 && relight.Length < 3_000_000);
         using var nothing = await page.Client.GetAsync(new Uri(pictures[0].Address.Replace("relight", "secret", StringComparison.Ordinal), UriKind.Relative), TestContext.Current.CancellationToken);
         Assert.Equal(System.Net.HttpStatusCode.NotFound, nothing.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_copy_that_was_cut_off_is_made_whole_when_the_piece_is_kept_again()
+    {
+        var piece = await page.Examined("sans.jpg");
+        await Keep(piece);
+        var sha256 = piece.GetProperty("photos")[0].GetProperty("facts").GetProperty("sha256").GetString()!;
+        var file = Path.Combine(page.Name + "-photos", sha256[..16], "sans.jpg");
+        var whole = await File.ReadAllBytesAsync(SampleImages.PathOf("sans.jpg"), TestContext.Current.CancellationToken);
+        Assert.Equal(whole, await File.ReadAllBytesAsync(file, TestContext.Current.CancellationToken));
+        await File.WriteAllBytesAsync(file, whole[..1000], TestContext.Current.CancellationToken);
+
+        await Keep(piece);
+
+        Assert.Equal(whole, await File.ReadAllBytesAsync(file, TestContext.Current.CancellationToken));
+        Assert.Equal([file], Directory.GetFiles(Path.GetDirectoryName(file)!));
     }
 
     private async Task Keep(JsonElement piece)

@@ -28,7 +28,15 @@ public class OpenCatalogue : OpenPage
         return catalogue;
     }
 
-    internal override Catalogue? Shelf() => Filled(Pieces);
+    /// <summary>Gets the catalogue's name.</summary>
+    internal string Name { get; private set; } = string.Empty;
+
+    internal override Catalogue? Shelf()
+    {
+        var catalogue = Filled(Pieces);
+        Name = catalogue.Address.Name;
+        return catalogue;
+    }
 
     private static CatalogueEntry Entry(int i)
     {

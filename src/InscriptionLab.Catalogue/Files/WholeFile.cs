@@ -6,7 +6,7 @@ namespace InscriptionLab.Files;
 
 /// <summary>
 /// Writes files whole or not at all: beside their place first, then moved there. A program killed in the middle, or a full disk, leaves what was there
-/// before. Text is forced to the disk, so that a power cut leaves it too; pictures, which can be made again, are not.
+/// before. Text and copies are forced to the disk, so that a power cut leaves them too; pictures, which can be made again, are not.
 /// </summary>
 public static class WholeFile
 {
@@ -45,15 +45,29 @@ public static class WholeFile
     public static void Write(string file, Action<TextWriter> write)
     {
         ArgumentNullException.ThrowIfNull(write);
+        Through(file, stream =>
+        {
+            using var writer = new StreamWriter(stream, Utf8WithoutMark, leaveOpen: true) { NewLine = "\n" };
+            write(writer);
+        });
+    }
+
+    /// <summary>Copies a file, over one that is there.</summary>
+    public static void Copy(string from, string file)
+    {
+        using var source = new FileStream(from, FileMode.Open, FileAccess.Read, FileShare.Read);
+        Through(file, source.CopyTo);
+    }
+
+    private static void Through(string file, Action<FileStream> write)
+    {
         var target = OfDevice(file) ? file : Target(file);
         var beside = OfDevice(file) ? file : target + Unfinished;
         try
         {
             using (var stream = new FileStream(beside, FileMode.Create, FileAccess.Write))
             {
-                using var writer = new StreamWriter(stream, Utf8WithoutMark, leaveOpen: true) { NewLine = "\n" };
-                write(writer);
-                writer.Flush();
+                write(stream);
                 if (beside != file)
                 {
                     stream.Flush(flushToDisk: true);

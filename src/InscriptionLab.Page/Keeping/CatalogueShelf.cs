@@ -9,6 +9,7 @@ using InscriptionLab.App.Cataloguing;
 using InscriptionLab.App.Examining;
 using InscriptionLab.Cataloguing;
 using InscriptionLab.Evidence;
+using InscriptionLab.Files;
 using InscriptionLab.Outcomes;
 using InscriptionLab.Page.Bench;
 using InscriptionLab.Readings;
@@ -140,11 +141,18 @@ internal sealed class CatalogueShelf(Catalogue? catalogue, Workshop workshop)
         }
 
         var folder = Path.Combine(Path.GetFullPath(Open.Address.Name) + "-photos", sha256[..HashDigits]);
-        Directory.CreateDirectory(folder);
         var file = Path.Combine(folder, FileNameOf(photo.Name));
-        if (!File.Exists(file))
+        try
         {
-            File.Copy(photo.File, file);
+            Directory.CreateDirectory(folder);
+            if (!File.Exists(file) || Hash(file) != sha256)
+            {
+                WholeFile.Copy(photo.File, file);
+            }
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            throw new InscriptionLabException($"{file}: the photo cannot be kept there; look whether the disk is full and whether you may write there, and keep the piece again.", problem);
         }
 
         return file;
