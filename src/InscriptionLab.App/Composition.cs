@@ -162,6 +162,9 @@ internal sealed class Composition : IDisposable
     /// <summary>Opens a photo.</summary>
     internal Photo Open(string file) => new PhotoReader(_photoLimits, _decoder).Read(file);
 
+    /// <summary>Reads from a photo's header how many pixels it has.</summary>
+    internal long PixelsOf(string file) => new PhotoReader(_photoLimits, _decoder).PixelsOf(file);
+
     /// <summary>Builds the flow of a measurement; with a calibration each photo is straightened first.</summary>
     internal Measurer Measurer(CameraCalibration? camera = null) => new(camera is null ? Open : file => Straightened(Open(file), camera), new CellMeasurer(_cellOptions).Run);
 

@@ -61,6 +61,7 @@ internal sealed class Workshop
         var stages = composition.Stages(list);
         return new BenchStages(stages, composition.ReadAt, key)
         {
+            PixelsOf = composition.PixelsOf,
             MarkRing = (photo, rim, opening) => composition.MarkRing(photo, rim, opening),
             Together = (members, lamps, cancel) => composition.SetExaminer(stages, lamps).Examine(members, null, cancel),
         };

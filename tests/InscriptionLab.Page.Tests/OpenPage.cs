@@ -52,9 +52,12 @@ public class OpenPage : IAsyncLifetime
     /// <summary>Gives the catalogue of the page; none unless a test asks for one.</summary>
     internal virtual Catalogue? Shelf() => null;
 
+    /// <summary>Gives how much lies on the bench at most; null for the usual.</summary>
+    internal virtual BenchLimits? Limits() => null;
+
     public async ValueTask InitializeAsync()
     {
-        _page = PageHost.Build(Request, new Workshop(Stages, DemoReferences.Load(), isDemonstration: true, TimeProvider.System) { Measurer = new Measurer(file => new PhotoReader(new PhotoLimits()).Read(file), new CellMeasurer(new CellMeasurerOptions()).Run) }, catalogue: Shelf());
+        _page = PageHost.Build(Request, new Workshop(Stages, DemoReferences.Load(), isDemonstration: true, TimeProvider.System) { Measurer = new Measurer(file => new PhotoReader(new PhotoLimits()).Read(file), new CellMeasurer(new CellMeasurerOptions()).Run) }, Limits(), Shelf());
         await _page.StartAsync();
         Address = new Uri(PageHost.AddressOf(_page));
         Client.BaseAddress = Address;
@@ -119,6 +122,7 @@ public class OpenPage : IAsyncLifetime
         };
         return new BenchStages(examining, (photo, strip, _, cancel) => TruthExaminations.Stages(photo.File).Read(photo, strip, cancel).Lines[0], key)
         {
+            PixelsOf = new PhotoReader(new PhotoLimits()).PixelsOf,
             MarkRing = (photo, rim, opening) => new RingFinder().Run(photo, rim, opening),
             Together = (members, lamps, cancel) => Counts.Count("together", () => Together(examining, lamps).Examine(members, null, cancel)),
         };

@@ -19,6 +19,7 @@ internal sealed class BenchTable(BenchLimits limits, TimeProvider clock) : IDisp
     private readonly ConcurrentDictionary<string, Piece> _pieces = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, PiecePhoto> _photos = new(StringComparer.Ordinal);
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("inscriptionlab-");
+    private readonly Lock _adding = new();
     private int _order;
     private readonly ConcurrentDictionary<string, int> _orders = new(StringComparer.Ordinal);
 
@@ -62,16 +63,18 @@ internal sealed class BenchTable(BenchLimits limits, TimeProvider clock) : IDisp
         return piece;
     }
 
-    /// <summary>Checks that a piece may have one more photo.</summary>
+    /// <summary>Checks that a piece may have one more photo. Photos that wait count with what their headers declare.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="pixels">Pixels of the photo; none where they are not known yet.</param>
     /// <exception cref="InscriptionLabException">It may not.</exception>
-    internal void CheckRoom(Piece piece)
+    internal void CheckRoom(Piece piece, long pixels = 0)
     {
         if (piece.Photos.Length >= Limits.PhotosOfPiece)
         {
             throw new InscriptionLabException($"A piece can have {Limits.PhotosOfPiece} photos at most; open another piece.");
         }
 
-        if (_photos.Values.Sum(photo => photo.State.Photo is { } open ? (long)open.Gray.Width * open.Gray.Height : 0) > Limits.Pixels)
+        if (_photos.Values.Sum(photo => photo.Pixels) + pixels > Limits.Pixels)
         {
             throw new InscriptionLabException("The photos on the bench fill the memory set aside for them; close a piece that is finished and try again.");
         }
@@ -80,12 +83,31 @@ internal sealed class BenchTable(BenchLimits limits, TimeProvider clock) : IDisp
     /// <summary>Gives a new file on this machine for a photo that comes in; its name owes nothing to the photo's own.</summary>
     internal string NewFile() => Path.Combine(_folder.FullName, NewName());
 
-    /// <summary>Adds a photo whose file is there.</summary>
-    internal PiecePhoto Add(Piece piece, string? name, string file)
+    /// <summary>Adds a photo whose file is there; where there is no room for it, its file goes.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="name">The photo's name as it was given.</param>
+    /// <param name="file">The file, from <see cref="NewFile"/>.</param>
+    /// <param name="pixels">Pixels that its header declares.</param>
+    /// <exception cref="InscriptionLabException">There is no room.</exception>
+    internal PiecePhoto Add(Piece piece, string? name, string file, long pixels)
     {
-        var photo = new PiecePhoto(NewName(), ShownName.Of(name, "photo", Limits.NameLength), file, piece.Id, clock);
-        _photos[photo.Id] = photo;
-        piece.Add(photo);
+        var photo = new PiecePhoto(NewName(), ShownName.Of(name, "photo", Limits.NameLength), file, piece.Id, pixels, clock);
+        try
+        {
+            // One at a time, so that photos that come in at once see each other.
+            lock (_adding)
+            {
+                CheckRoom(piece, pixels);
+                _photos[photo.Id] = photo;
+                piece.Add(photo);
+            }
+        }
+        catch (InscriptionLabException)
+        {
+            Delete(file);
+            throw;
+        }
+
         return photo;
     }
 

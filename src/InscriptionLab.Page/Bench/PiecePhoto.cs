@@ -8,8 +8,9 @@ namespace InscriptionLab.Page.Bench;
 /// <param name="name">Name of the file as the user gave it, to be shown and never to be opened.</param>
 /// <param name="file">Where it lies on this machine, under a name of ours.</param>
 /// <param name="pieceId">The piece it belongs to.</param>
+/// <param name="declared">Pixels that its header declares.</param>
 /// <param name="clock">Times the stages.</param>
-internal sealed class PiecePhoto(string id, string name, string file, string pieceId, TimeProvider clock)
+internal sealed class PiecePhoto(string id, string name, string file, string pieceId, long declared, TimeProvider clock)
 {
     private int _asked;
     private int _waits;
@@ -22,6 +23,14 @@ internal sealed class PiecePhoto(string id, string name, string file, string pie
     internal string File { get; } = file;
 
     internal string PieceId { get; } = pieceId;
+
+    /// <summary>Gets the pixels that it fills, or will fill when it is decoded; none where it cannot be used.</summary>
+    internal long Pixels => State switch
+    {
+        { Photo: { } open } => (long)open.Gray.Width * open.Gray.Height,
+        { Problem: null } => declared,
+        _ => 0,
+    };
 
     internal PhotoChain Chain { get; } = new(file, name, clock);
 

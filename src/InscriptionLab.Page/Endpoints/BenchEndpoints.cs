@@ -96,7 +96,7 @@ internal static class BenchEndpoints
         return Results.NoContent();
     }
 
-    private static async Task<IResult> Upload(string piece, HttpContext context, BenchTable table, BenchWorker worker)
+    private static async Task<IResult> Upload(string piece, HttpContext context, BenchTable table, BenchWorker worker, Workshop workshop)
     {
         if (table.Piece(piece) is not { } found)
         {
@@ -121,7 +121,7 @@ internal static class BenchEndpoints
             throw;
         }
 
-        var photo = table.Add(found, context.Request.Query["name"], file);
+        var photo = table.Add(found, context.Request.Query["name"], file, workshop.Stages.Declared(file));
         worker.Ask(photo);
         table.Changed(found);
         return Results.Ok(AnswerMaker.Of(photo));

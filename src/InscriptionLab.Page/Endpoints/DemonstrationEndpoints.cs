@@ -28,7 +28,7 @@ internal static class DemonstrationEndpoints
 
     internal static void Map(IEndpointRouteBuilder routes) => routes.MapPost("/api/demonstration", Lay);
 
-    private static IResult Lay(BenchTable table, BenchWorker worker)
+    private static IResult Lay(BenchTable table, BenchWorker worker, Workshop workshop)
     {
         if (!Directory.Exists(Folder))
         {
@@ -36,7 +36,7 @@ internal static class DemonstrationEndpoints
         }
 
         // Opened last to first: the latest piece stands first on the bench. Worked on first to last.
-        var opened = Pieces.Reverse().Select(piece => Open(table, piece.Name, piece.Files)).Reverse().ToList();
+        var opened = Pieces.Reverse().Select(piece => Open(table, workshop, piece.Name, piece.Files)).Reverse().ToList();
         foreach (var photo in opened.SelectMany(piece => piece.Photos))
         {
             worker.Ask(photo);
@@ -45,7 +45,7 @@ internal static class DemonstrationEndpoints
         return Results.Ok(opened.Select(AnswerMaker.Of));
     }
 
-    private static Piece Open(BenchTable table, string name, IEnumerable<string> files)
+    private static Piece Open(BenchTable table, Workshop workshop, string name, IEnumerable<string> files)
     {
         var piece = table.Open(name);
         foreach (var file in files)
@@ -53,7 +53,7 @@ internal static class DemonstrationEndpoints
             table.CheckRoom(piece);
             var copy = table.NewFile();
             File.Copy(Path.Combine(Folder, file), copy);
-            table.Add(piece, file, copy);
+            table.Add(piece, file, copy, workshop.Stages.Declared(copy));
         }
 
         return piece;

@@ -108,7 +108,7 @@ internal sealed class CatalogueShelf(Catalogue? catalogue, Workshop workshop)
             table.CheckRoom(piece);
             var copy = table.NewFile();
             File.Copy(photo.File, copy);
-            table.Add(piece, photo.FileName, copy);
+            table.Add(piece, photo.FileName, copy, workshop.Stages.Declared(copy));
         }
 
         Restore(piece, shown.Observations);

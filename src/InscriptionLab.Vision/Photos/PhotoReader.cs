@@ -46,6 +46,17 @@ public sealed class PhotoReader
         return new Photo(file, Convert.ToHexStringLower(SHA256.HashData(bytes)), turned?.ToColour() ?? stored, grey.ToGray(), header.Lens, quality);
     }
 
+    /// <summary>Reads from a photo file's header how many pixels it has; decodes none.</summary>
+    /// <param name="file">Path as the user gave it.</param>
+    /// <exception cref="InscriptionLabException"><see cref="Read"/> would refuse the file.</exception>
+    public long PixelsOf(string file)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(file);
+        var header = HeaderReader.Read(file, ReadBytes(file), _decoder);
+        CheckSize(file, header);
+        return (long)header.Width * header.Height;
+    }
+
     private (PhotoHeader Header, ColourImage? Stored) Decode(string file, byte[] bytes)
     {
         try

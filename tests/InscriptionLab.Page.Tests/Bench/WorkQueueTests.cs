@@ -67,7 +67,7 @@ public sealed class WorkQueueTests
 
     private Task<PiecePhoto> Taken() => _queue.Take(TestContext.Current.CancellationToken);
 
-    private static PiecePhoto Photo(string id, string piece) => new(id, id, id, piece, TimeProvider.System);
+    private static PiecePhoto Photo(string id, string piece) => new(id, id, id, piece, 0, TimeProvider.System);
 
     private static PiecePhoto Seen(string id, string piece)
     {
