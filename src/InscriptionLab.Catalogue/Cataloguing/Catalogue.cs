@@ -7,12 +7,9 @@ namespace InscriptionLab.Cataloguing;
 /// <summary>A catalogue, open and at the newest schema. Each piece of work takes its own connection, so one catalogue serves several threads.</summary>
 public sealed class Catalogue
 {
-    private readonly TimeProvider _clock;
-
     private Catalogue(CatalogueAddress address, TimeProvider clock, string? copyMade)
     {
         Address = address;
-        _clock = clock;
         CopyMade = copyMade;
         Intake = new Intake(NewContext, clock);
         Desk = new Desk(NewContext, clock);
@@ -71,7 +68,4 @@ public sealed class Catalogue
 
     /// <summary>Gives a context for one piece of work.</summary>
     internal CatalogueContext NewContext() => new(Address);
-
-    /// <summary>Gets the time as the catalogue sees it.</summary>
-    internal DateTimeOffset Now => _clock.GetUtcNow();
 }

@@ -20,8 +20,6 @@ internal sealed class CatalogueContext(CatalogueAddress address) : DbContext
 
     public DbSet<MarkRow> Marks => Set<MarkRow>();
 
-    public DbSet<NearestRow> NearestForms => Set<NearestRow>();
-
     public DbSet<MeasurementRow> Measurements => Set<MeasurementRow>();
 
     public DbSet<CorrectionRow> Corrections => Set<CorrectionRow>();

@@ -27,7 +27,4 @@ public sealed record ImageScale
 
     /// <summary>Gets the relative standard uncertainty (k = 1).</summary>
     public double RelativeUncertainty { get; }
-
-    /// <summary>Turns a pixel length in the scale's plane into a length.</summary>
-    public Length ToLength(PixelLength pixels) => Length.FromMillimetres(pixels.Pixels / PixelsPerMillimetre);
 }

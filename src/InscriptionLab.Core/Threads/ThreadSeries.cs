@@ -19,9 +19,6 @@ public static class ThreadSeries
     /// <summary>Depth of a Whitworth thread (55 degrees, rounded) as a share of its pitch (BS 84).</summary>
     public const double WhitworthDepth = 0.640327;
 
-    /// <summary>Depth of an external ISO metric thread (60 degrees) as a share of its pitch (ISO 68-1).</summary>
-    public const double MetricDepth = 0.613435;
-
     /// <summary>Gives the pitch in millimetres of so many turns to the inch.</summary>
     public static double PitchOfTurns(double turns) => MillimetresPerInch / turns;
 

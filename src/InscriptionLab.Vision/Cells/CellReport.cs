@@ -49,7 +49,7 @@ internal static class CellReport
         Length.FromMillimetres(2 * circle.Radius),
         Length.FromMillimetres(circle.Depth),
         circle.Trace.SeenShare,
-        Ellipse(scene.Camera, new SceneCircle(circle.Role, scene.Circles[0].Centre with { Z = scene.Circles[0].Centre.Z + circle.Depth }, circle.Radius, 0, 0))))];
+        Ellipse(scene.Camera, new SceneCircle(circle.Role, scene.Circles[0].Centre with { Z = scene.Circles[0].Centre.Z + circle.Depth }, circle.Radius))))];
 
     private static CellCircle Circle(CircleSighting sighting, SceneSolution scene, SceneSolution? other, int index, ScaleSighting scale, bool heightGiven, CellMeasurerOptions options)
     {

@@ -54,13 +54,12 @@ internal sealed class CircleTracer
 
         line = Refined(offers, line, curve.Length);
         var points = ImmutableArray.CreateBuilder<PixelPoint>();
-        var (slope, square) = (0.0, 0.0);
+        var square = 0.0;
         for (var i = 0; i < curve.Length; i++)
         {
             if (Nearest(offers[i], line.At(i, curve.Length), SupportDistance) is { } offer)
             {
                 points.Add(new PixelPoint(curve[i].At.X + (offer.Place * curve[i].OutwardX), curve[i].At.Y + (offer.Place * curve[i].OutwardY)));
-                slope += offer.Slope;
                 var off = offer.Place - line.At(i, curve.Length);
                 square += off * off;
             }
@@ -68,7 +67,7 @@ internal sealed class CircleTracer
 
         return points.Count == 0
             ? null
-            : new TracedCircle(points.ToImmutable(), points.Count / (double)curve.Length, slope / points.Count, Math.Sqrt(square / points.Count));
+            : new TracedCircle(points.ToImmutable(), points.Count / (double)curve.Length, Math.Sqrt(square / points.Count));
     }
 
     private static Offer? Nearest(Offer[] offers, double expected, double within)
@@ -178,10 +177,10 @@ internal sealed class CircleTracer
         [
             .. raw.Select(r => r
                 .Where(e => Math.Abs(e.Slope) >= SmallestSignificance * noise)
-                .Select(e => new Offer(e.Place, e.Slope, Math.Min(LargestSignificance, Math.Abs(e.Slope) / noise)))
+                .Select(e => new Offer(e.Place, Math.Min(LargestSignificance, Math.Abs(e.Slope) / noise)))
                 .ToArray()),
         ];
     }
 
-    private readonly record struct Offer(double Place, double Slope, double Significance);
+    private readonly record struct Offer(double Place, double Significance);
 }

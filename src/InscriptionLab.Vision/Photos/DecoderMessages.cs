@@ -1,14 +1,13 @@
 using System;
 using System.Buffers.Binary;
 using System.IO;
-using System.Runtime.InteropServices;
 using InscriptionLab.Imaging;
 
 namespace InscriptionLab.Vision.Photos;
 
 /// <summary>
 /// What goes between the program and the process that decodes for it. A question: what is asked (1 byte), length (4 bytes, little-endian), the file.
-/// An answer: width and height (4 bytes each; 0 for "cannot"), then the pixels, or the two focal lengths (8 bytes each, NaN for none).
+/// An answer: width and height (4 bytes each; 0 for "cannot"), then the pixels, or the focal length for the 36 x 24 mm frame (4 bytes, 0 for none).
 /// </summary>
 internal static class DecoderMessages
 {
@@ -59,7 +58,9 @@ internal static class DecoderMessages
         Size(to, header?.Width ?? 0, header?.Height ?? 0);
         if (header is { } known)
         {
-            to.Write(MemoryMarshal.AsBytes<double>([known.EquivalentMillimetres, known.FocalMillimetres ?? double.NaN]));
+            Span<byte> focal = stackalloc byte[Word];
+            BinaryPrimitives.WriteInt32LittleEndian(focal, known.EquivalentMillimetres);
+            to.Write(focal);
         }
 
         to.Flush();
@@ -88,9 +89,9 @@ internal static class DecoderMessages
             return null;
         }
 
-        Span<double> focal = stackalloc double[2];
-        from.ReadExactly(MemoryMarshal.AsBytes(focal));
-        return new HeifHeader(width, height, (int)focal[0], double.IsNaN(focal[1]) ? null : focal[1]);
+        Span<byte> focal = stackalloc byte[Word];
+        from.ReadExactly(focal);
+        return new HeifHeader(width, height, BinaryPrimitives.ReadInt32LittleEndian(focal));
     }
 
     private static void Size(Stream to, int width, int height)

@@ -75,27 +75,25 @@ internal static class HeaderReader
                 info.Width,
                 info.Height,
                 exif?.GetValue(ExifTag.Orientation)?.Value ?? 1,
-                exif?.GetValue(ExifTag.FocalLengthIn35mmFilm)?.Value ?? 0,
-                exif?.GetValue(ExifTag.FocalLength)?.Value.ToDouble());
+                exif?.GetValue(ExifTag.FocalLengthIn35mmFilm)?.Value ?? 0);
         }
 #pragma warning disable CA1031 // The tags are parsed when first asked for, by the same parser as above.
         catch (Exception)
 #pragma warning restore CA1031
         {
-            return Lens(info.Width, info.Height, 1, 0, null);
+            return Lens(info.Width, info.Height, 1, 0);
         }
     }
 
     private static PhotoHeader ReadHeif(string file, byte[] bytes, IPictureDecoder decoder) => decoder.Header(bytes) is { } heif
-        ? new PhotoHeader(heif.Width, heif.Height, Lens(heif.Width, heif.Height, 1, heif.EquivalentMillimetres, heif.FocalMillimetres), true, true)
+        ? new PhotoHeader(heif.Width, heif.Height, Lens(heif.Width, heif.Height, 1, heif.EquivalentMillimetres), true, true)
         : throw new InscriptionLabException($"{file}: the HEIC or AVIF file is damaged; export the photo as JPEG and give that.");
 
-    private static LensFacts Lens(int width, int height, int orientation, int equivalent, double? written)
+    private static LensFacts Lens(int width, int height, int orientation, int equivalent)
     {
         PixelLength? focal = equivalent > 0
             ? PixelLength.FromPixels(equivalent / FullFrameDiagonalMillimetres * Math.Sqrt(((double)width * width) + ((double)height * height)))
             : null;
-        var millimetres = written is > 0 && double.IsFinite(written.Value) ? written : null;
-        return new LensFacts(focal, millimetres, orientation is >= 1 and <= 8 ? orientation : 1);
+        return new LensFacts(focal, orientation is >= 1 and <= 8 ? orientation : 1);
     }
 }

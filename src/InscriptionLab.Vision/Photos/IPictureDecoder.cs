@@ -25,5 +25,4 @@ public interface IPictureDecoder
 /// <param name="Width">Columns, upright.</param>
 /// <param name="Height">Rows, upright.</param>
 /// <param name="EquivalentMillimetres">Focal length for the 36 x 24 mm frame; 0 where none is written.</param>
-/// <param name="FocalMillimetres">Focal length; null where none is written.</param>
-public readonly record struct HeifHeader(int Width, int Height, int EquivalentMillimetres, double? FocalMillimetres);
+public readonly record struct HeifHeader(int Width, int Height, int EquivalentMillimetres);

@@ -34,8 +34,7 @@ public sealed class NativeDecoder : IPictureDecoder
             using var picture = new MagickImage();
             picture.Ping(file);
             var exif = picture.GetExifProfile();
-            double? focal = exif?.GetValue(ExifTag.FocalLength)?.Value is { Denominator: > 0 } rational ? (double)rational.Numerator / rational.Denominator : null;
-            return new HeifHeader((int)picture.Width, (int)picture.Height, exif?.GetValue(ExifTag.FocalLengthIn35mmFilm)?.Value ?? 0, focal);
+            return new HeifHeader((int)picture.Width, (int)picture.Height, exif?.GetValue(ExifTag.FocalLengthIn35mmFilm)?.Value ?? 0);
         }
         catch (Exception exception) when (exception is MagickException or OutOfMemoryException)
         {

@@ -21,7 +21,6 @@ internal static class PhotoQualityMeter
         double pixels = gray.Mat.Total();
         return new PhotoQuality(
             deviation.Val0 * deviation.Val0,
-            Cv2.Mean(gray.Mat).Val0,
             Cv2.CountNonZero(burnt.Mat) / pixels,
             Cv2.CountNonZero(black.Mat) / pixels);
     }

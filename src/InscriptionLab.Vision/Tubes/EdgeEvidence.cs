@@ -42,18 +42,14 @@ internal sealed class EdgeEvidence
     private readonly float[] _evidence;
     private readonly float[] _promise;
 
-    private EdgeEvidence(TurnedProfiles profiles, float[] evidence, float[] promise, double texture)
+    private EdgeEvidence(TurnedProfiles profiles, float[] evidence, float[] promise)
     {
         Profiles = profiles;
         _evidence = evidence;
         _promise = promise;
-        Texture = texture;
     }
 
     internal TurnedProfiles Profiles { get; }
-
-    /// <summary>Gets the colour step that the texture makes, L*a*b* units.</summary>
-    internal double Texture { get; }
 
     /// <summary>Gives the evidence at a strip and row; rows out of the picture are all but neutral.</summary>
     internal double this[int strip, int row]
@@ -135,7 +131,7 @@ internal sealed class EdgeEvidence
             }
         }
 
-        return new EdgeEvidence(profiles, evidence, maps is null ? evidence : Promise(profiles, evidence, maps), texture);
+        return new EdgeEvidence(profiles, evidence, maps is null ? evidence : Promise(profiles, evidence, maps));
     }
 
     private static float[] Promise(TurnedProfiles profiles, float[] evidence, TubeMaps maps)

@@ -91,7 +91,7 @@ internal static class OutlineRefiner
             return new PixelPoint(line.Start.X + (ux * along) - (uy * across), line.Start.Y + (uy * along) + (ux * across));
         }
 
-        return new RefinedOutline(new PixelSegment(At(0), At(length)), (double)fit.Inliers / Pieces, fit.Scatter, Widths[widthIndex]);
+        return new RefinedOutline(new PixelSegment(At(0), At(length)), (double)fit.Inliers / Pieces);
     }
 
     /// <summary>Averages the photo along pieces of a line: for each piece a profile across it, three colours a sample, or null where it leaves the photo.</summary>

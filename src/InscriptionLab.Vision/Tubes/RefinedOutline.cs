@@ -5,6 +5,4 @@ namespace InscriptionLab.Vision.Tubes;
 /// <summary>A silhouette measured in the full-size photo.</summary>
 /// <param name="Line">The straight line, between the feet of the coarse line's ends.</param>
 /// <param name="Support">Share of the pieces of the line that lie on it, 0 to 1.</param>
-/// <param name="Scatter">Root mean square distance of those pieces from the line, pixels.</param>
-/// <param name="Blur">Standard deviation of the edge's blur, pixels (one of a few steps).</param>
-internal sealed record RefinedOutline(PixelSegment Line, double Support, double Scatter, double Blur);
+internal sealed record RefinedOutline(PixelSegment Line, double Support);

@@ -8,13 +8,12 @@ namespace InscriptionLab.Vision.Tubes;
 /// <param name="Offset">Across at along = 0.</param>
 /// <param name="Slope">Across per along.</param>
 /// <param name="Inliers">Number of points on the line.</param>
-/// <param name="Scatter">Root mean square distance of those points.</param>
-internal sealed record RobustLine(double Offset, double Slope, int Inliers, double Scatter)
+internal sealed record RobustLine(double Offset, double Slope, int Inliers)
 {
     /// <summary>Fits a line to at least two points.</summary>
     internal static RobustLine Fit(IReadOnlyList<(double Along, double Across, double Weight)> points, double tolerance)
     {
-        var best = new RobustLine(points.Average(point => point.Across), 0, 0, 0);
+        var best = new RobustLine(points.Average(point => point.Across), 0, 0);
         var bestSupport = -1.0;
         var span = points[^1].Along - points[0].Along;
         for (var i = 0; i < points.Count; i++)
@@ -32,7 +31,7 @@ internal sealed record RobustLine(double Offset, double Slope, int Inliers, doub
                 if (support > bestSupport)
                 {
                     bestSupport = support;
-                    best = new RobustLine(offset, slope, 0, 0);
+                    best = new RobustLine(offset, slope, 0);
                 }
             }
         }
@@ -54,7 +53,6 @@ internal sealed record RobustLine(double Offset, double Slope, int Inliers, doub
         double y = 0;
         double xx = 0;
         double xy = 0;
-        double square = 0;
         var inliers = 0;
         foreach (var (along, across, weight) in points)
         {
@@ -66,7 +64,6 @@ internal sealed record RobustLine(double Offset, double Slope, int Inliers, doub
                 y += weight * across;
                 xx += weight * along * along;
                 xy += weight * along * across;
-                square += distance * distance;
                 inliers++;
             }
         }
@@ -78,6 +75,6 @@ internal sealed record RobustLine(double Offset, double Slope, int Inliers, doub
         }
 
         var slope = ((n * xy) - (x * y)) / determinant;
-        return new RobustLine((y - (slope * x)) / n, slope, inliers, Math.Sqrt(square / inliers));
+        return new RobustLine((y - (slope * x)) / n, slope, inliers);
     }
 }

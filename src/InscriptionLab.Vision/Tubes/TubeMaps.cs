@@ -39,9 +39,6 @@ internal sealed class TubeMaps
 
     internal int Rows { get; }
 
-    /// <summary>Gets the cells a photo pixel.</summary>
-    internal double CellsPerPixel => _cellsPerPixel;
-
     /// <summary>Gives the mean of wall and outline, cell by cell of these maps, over them and others of the same photo.</summary>
     internal TubeMaps MeanWith(params ReadOnlySpan<TubeMaps> others)
     {

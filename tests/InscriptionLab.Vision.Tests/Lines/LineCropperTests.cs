@@ -103,6 +103,6 @@ public sealed class LineCropperTests
             pixels[index] = (byte)Math.Clamp(grey(index % Side, index / Side), 0, 255);
         }
 
-        return new Photo("drawn", string.Empty, new ColourImage(1, 1, [0, 0, 0]), new GrayImage(Side, Side, pixels), LensFacts.Unknown, new PhotoQuality(0, 0, 0, 0));
+        return new Photo("drawn", string.Empty, new ColourImage(1, 1, [0, 0, 0]), new GrayImage(Side, Side, pixels), LensFacts.Unknown, new PhotoQuality(0, 0, 0));
     }
 }

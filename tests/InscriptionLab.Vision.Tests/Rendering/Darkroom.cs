@@ -48,7 +48,7 @@ internal static class Darkroom
         }
 
         grey.GetArray(out byte[] greys);
-        return new Photo("drawn.jpg", new string('0', 64), new ColourImage(width, height, flat), new GrayImage(width, height, greys), LensFacts.Unknown, new PhotoQuality(0, 0, 0, 0));
+        return new Photo("drawn.jpg", new string('0', 64), new ColourImage(width, height, flat), new GrayImage(width, height, greys), LensFacts.Unknown, new PhotoQuality(0, 0, 0));
     }
 
     private static byte ToSrgb(double light)

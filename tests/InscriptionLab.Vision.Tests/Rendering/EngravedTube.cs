@@ -94,7 +94,7 @@ internal sealed record EngravedTube(TubeScene Scene, IReadOnlyList<Groove> Groov
             }
         }
 
-        return new Photo("engraved.png", new string('0', 64), new ColourImage(width, height, colour), new GrayImage(width, height, gray), new LensFacts(PixelLength.FromPixels(Scene.Focal), null, 1), new PhotoQuality(100, 100, 0, 0));
+        return new Photo("engraved.png", new string('0', 64), new ColourImage(width, height, colour), new GrayImage(width, height, gray), new LensFacts(PixelLength.FromPixels(Scene.Focal), 1), new PhotoQuality(100, 0, 0));
     }
 
     private double Light(Vector3D centre, Vector3D ray, Vector3D lamp)

@@ -54,8 +54,8 @@ internal static class TubeRenderer
             new string('0', 64),
             new ColourImage(scene.Width, scene.Height, colour),
             new GrayImage(scene.Width, scene.Height, gray),
-            new LensFacts(PixelLength.FromPixels(scene.Focal), null, 1),
-            new PhotoQuality(100, 100, 0, 0));
+            new LensFacts(PixelLength.FromPixels(scene.Focal), 1),
+            new PhotoQuality(100, 0, 0));
     }
 
     /// <summary>A woven background: two crossed waves.</summary>

@@ -30,8 +30,7 @@ internal static class AdviceBlocks
 
         yield return new Block.Grid(
             ["what limits it", "measured", "how to take a better one"],
-            [.. advice.Limits.Select(limit => ImmutableArray.Create(limit.Sentence, AdviceFigures.Of(limit), string.Join(' ', limit.Steps)))],
-            2);
+            [.. advice.Limits.Select(limit => ImmutableArray.Create(limit.Sentence, AdviceFigures.Of(limit), string.Join(' ', limit.Steps)))]);
         yield return new Block.Aside(string.Join(' ', Adviser.Cautions));
     }
 

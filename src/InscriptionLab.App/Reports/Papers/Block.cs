@@ -23,8 +23,8 @@ internal abstract record Block
     /// <summary>Names with their values.</summary>
     internal sealed record Facts(ImmutableArray<(string Name, string Value)> Rows) : Block;
 
-    /// <summary>A table; columns from <see cref="FirstNumber"/> on hold numbers.</summary>
-    internal sealed record Grid(ImmutableArray<string> Head, ImmutableArray<ImmutableArray<string>> Rows, int FirstNumber) : Block;
+    /// <summary>A table; a row is as long as its head.</summary>
+    internal sealed record Grid(ImmutableArray<string> Head, ImmutableArray<ImmutableArray<string>> Rows) : Block;
 
     /// <summary>A picture with its marks.</summary>
     internal sealed record Figure(PaperPicture Picture) : Block;

@@ -10,9 +10,6 @@ namespace InscriptionLab.App.Reports.Papers;
 /// <summary>The weighing under three propositions and the years, as parts of a paper. It is written from the record, so that a kept record gives the same words as a fresh examination.</summary>
 internal static class EvidenceBlocks
 {
-    /// <summary>First column of the table that holds numbers.</summary>
-    private const int FirstRatio = 1;
-
     /// <summary>Gives the parts; none where nothing was weighed.</summary>
     internal static IEnumerable<Block> Of(EvidenceRecord? evidence) => evidence is null ? [] : Weighing(evidence).Concat(Years(evidence));
 
@@ -36,8 +33,7 @@ internal static class EvidenceBlocks
             [
                 .. evidence.Items.Select(item => Row(item.Statement, Pairs(item.Ratios), $"{item.Basis}: {item.Source}", item.WouldChange)),
                 .. together.IsEmpty ? ImmutableArray<ImmutableArray<string>>.Empty : [Row("all together", together, evidence.Together!.Capped ? "capped by the number of rows for the house" : "the product", "any of the above")],
-            ],
-            FirstRatio);
+            ]);
         yield return new Block.Sentences([.. together.Select(ratio => $"All together is {EvidenceSentences.Of(ratio)}."), .. Odds(evidence), .. evidence.Decides is { } decides ? ImmutableArray.Create(decides) : [], EvidenceSentences.Caution]);
     }
 
@@ -68,8 +64,7 @@ internal static class EvidenceBlocks
             yield return new Block.Facts([("years", string.Create(CultureInfo.InvariantCulture, $"{interval} ({years.Coverage:0 %} of the weight, each statement doubted as said)"))]);
             yield return new Block.Grid(
                 ["what tells of years", "years", "holds for", "rests on"],
-                [.. years.Statements.Select(statement => ImmutableArray.Create(statement.What, new DateInterval(statement.From, statement.To).ToString(), statement.Coverage.ToString("0 %", CultureInfo.InvariantCulture), statement.Source))],
-                FirstRatio);
+                [.. years.Statements.Select(statement => ImmutableArray.Create(statement.What, new DateInterval(statement.From, statement.To).ToString(), statement.Coverage.ToString("0 %", CultureInfo.InvariantCulture), statement.Source))]);
         }
 
         ImmutableArray<string> said =

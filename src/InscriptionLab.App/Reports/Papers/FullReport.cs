@@ -209,13 +209,13 @@ internal static class FullReport
         foreach (var measure in photo.Measures.Where(measure => !measure.Budget.IsEmpty))
         {
             yield return new Block.Heading($"Uncertainty budget: {measure.Role}", 3);
-            yield return new Block.Grid(["source", "standard uncertainty", "share, mm", "basis"], measure.Budget, 1);
+            yield return new Block.Grid(["source", "standard uncertainty", "share, mm", "basis"], measure.Budget);
         }
 
         if (!photo.Optics.IsEmpty)
         {
             yield return new Block.Heading("What the glass could do", 3);
-            yield return new Block.Grid(["figure", "value", "rests on"], photo.Optics, 1);
+            yield return new Block.Grid(["figure", "value", "rests on"], photo.Optics);
             yield return new Block.Sentences(photo.OpticsNotes);
         }
     }
@@ -223,7 +223,7 @@ internal static class FullReport
     private static IEnumerable<Block> Closing() =>
     [
         new Block.Heading("What the words for ratios mean", 3),
-        new Block.Grid(["ratio from", "words"], [.. VerbalScale.Bands.Select(band => ImmutableArray.Create(Invariant($"{band.From:#,0}"), band.Words))], 2),
+        new Block.Grid(["ratio from", "words"], [.. VerbalScale.Bands.Select(band => ImmutableArray.Create(Invariant($"{band.From:#,0}"), band.Words))]),
         new Block.Aside(VerbalScale.Note),
         new Block.Heading("Take care", 3),
         new Block.Sentences(Cautions.Sentences),

@@ -6,6 +6,4 @@ namespace InscriptionLab.Cells.Fitting;
 /// <param name="Role">What the circle is.</param>
 /// <param name="Centre">Centre in millimetres.</param>
 /// <param name="Radius">Radius in millimetres.</param>
-/// <param name="EdgeScatter">Standard deviation of one edge point about the circle, in pixels.</param>
-/// <param name="Inliers">Edge points that took part.</param>
-public sealed record SceneCircle(CircleRole Role, Vector3D Centre, double Radius, double EdgeScatter, int Inliers);
+public sealed record SceneCircle(CircleRole Role, Vector3D Centre, double Radius);

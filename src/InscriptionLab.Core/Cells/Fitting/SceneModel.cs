@@ -70,9 +70,7 @@ internal sealed class SceneModel
         return new SceneCircle(
             _circles[index].Role,
             new Vector3D(x, y, p[own + SceneLayout.Depth] - p[SceneLayout.RimHeight]),
-            p[own + SceneLayout.Radius],
-            _circleWeights[index].Scatter,
-            _circleWeights[index].Taking);
+            p[own + SceneLayout.Radius]);
     }
 
     /// <summary>Writes the residuals in units of their standard uncertainty.</summary>

@@ -47,9 +47,6 @@ internal sealed class SceneWeights
     /// <summary>Gets the factor by which readings in order are less independent than their number says.</summary>
     internal double Inflation { get; private set; } = 1;
 
-    /// <summary>Gets how many readings take part.</summary>
-    internal int Taking => Roots.Count(r => r > 0);
-
     /// <summary>Gets the factor that turns a residual in pixels into standard uncertainties, but for the reading's own weight.</summary>
     internal double Unit => 1 / (Scatter * Inflation);
 
