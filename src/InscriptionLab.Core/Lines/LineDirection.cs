@@ -4,8 +4,4 @@ namespace InscriptionLab.Lines;
 /// <param name="Angle">Reading direction in the strip, from its X axis toward its Y axis.</param>
 /// <param name="UpsideDown">True where the photo shows the lettering upside down.</param>
 /// <param name="Mirrored">True where the photo is a mirror image.</param>
-public sealed record LineDirection(Measures.Angle Angle, bool UpsideDown, bool Mirrored)
-{
-    /// <summary>Gets a value indicating whether the line runs round the tube and not along it (nearer to 90 than to 0 or 180 degrees).</summary>
-    public bool AroundTube => System.Math.Abs(System.Math.Sin(Angle.Radians)) > System.Math.Sqrt(0.5);
-}
+public sealed record LineDirection(Measures.Angle Angle, bool UpsideDown, bool Mirrored);

@@ -9,28 +9,19 @@ public static class ThinLens
     /// <summary>Shape factor of a lens whose curved side faces the object, the other being flat.</summary>
     public const double ConvexFirst = 1;
 
-    /// <summary>Shape factor of a lens whose flat side faces the object.</summary>
-    public const double FlatFirst = -1;
-
-    /// <summary>Shape factor of a lens with two equal sides.</summary>
-    public const double Equiconvex = 0;
-
     /// <summary>Gives K in LSA = K h² / f.</summary>
     /// <param name="index">Refractive index, above one.</param>
     /// <param name="shape">Shape factor q = (R2 + R1) / (R2 - R1).</param>
     public static double SphericalFactor(double index, double shape)
     {
-        CheckIndex(index);
+        if (!(index > 1 && index < 4))
+        {
+            throw new ArgumentOutOfRangeException(nameof(index), index, "A glass has a refractive index between 1 and 4.");
+        }
+
         var n = index;
         var bracket = ((n + 2) / (n - 1) * shape * shape) - (4 * (n + 1) * shape) + (((3 * n) + 2) * (n - 1)) + (n * n * n / (n - 1));
         return bracket / (8 * n * (n - 1));
-    }
-
-    /// <summary>Gives the shape factor with the least aberration.</summary>
-    public static double BestShape(double index)
-    {
-        CheckIndex(index);
-        return 2 * ((index * index) - 1) / (index + 2);
     }
 
     /// <summary>Gives the longitudinal spherical aberration: how far before the focus of the middle the rays of a zone cross the axis.</summary>
@@ -50,20 +41,5 @@ public static class ThinLens
     {
         var edge = aperture * 0.5;
         return Longitudinal(index, shape, focalLength, edge) * (edge / focalLength) * 0.5;
-    }
-
-    /// <summary>Gives the focal length of a thin lens of two radii; a flat side has an infinite radius, a side bulging away from the object a negative one.</summary>
-    public static Length FocalLength(double index, double firstRadius, double secondRadius)
-    {
-        CheckIndex(index);
-        return Length.FromMillimetres(1 / ((index - 1) * ((1 / firstRadius) - (1 / secondRadius))));
-    }
-
-    private static void CheckIndex(double index)
-    {
-        if (!(index > 1 && index < 4))
-        {
-            throw new ArgumentOutOfRangeException(nameof(index), index, "A glass has a refractive index between 1 and 4.");
-        }
     }
 }

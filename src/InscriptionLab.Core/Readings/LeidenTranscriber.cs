@@ -1,25 +1,19 @@
-using System;
 using System.Collections.Immutable;
 using System.Linq;
 
 namespace InscriptionLab.Readings;
 
-/// <summary>Writes a reading down after the Leiden conventions, diplomatic layer only.</summary>
+/// <summary>
+/// Writes a line down after the Leiden conventions (Leiden 1931, published 1932), diplomatic layer only: what is seen and how surely, nothing else.
+/// There is no sign for letters supplied, corrected or resolved, because the program never does so.
+/// </summary>
 /// <param name="options">How doubt is shown.</param>
 public sealed class LeidenTranscriber(LeidenOptions options)
 {
-    /// <summary>Writes a reading down.</summary>
-    /// <param name="reading">All lines as read.</param>
-    public LeidenTranscription Transcribe(Reading reading)
-    {
-        ArgumentNullException.ThrowIfNull(reading);
-        return new LeidenTranscription(
-            options.Sigla,
-            [.. reading.Lines.Select(line => Text(line.Letters))],
-            [.. reading.Lines.SelectMany((line, index) => Apparatus(line.Letters, index + 1))]);
-    }
+    /// <summary>The combining dot below of an unclear letter. It is never composed with its letter: most Latin letters have no composed form.</summary>
+    public const string DotBelow = "\u0323";
 
-    /// <summary>Writes one line down.</summary>
+    /// <summary>Writes one line down: a dot below for an unclear letter, one sign for each letter that cannot be read.</summary>
     /// <param name="letters">Letters in reading order.</param>
     public string Text(ImmutableArray<Letter> letters) => string.Concat(letters.Select(Sign));
 
@@ -27,14 +21,9 @@ public sealed class LeidenTranscriber(LeidenOptions options)
     {
         if (letter.Character == Letter.Unreadable)
         {
-            return LeidenTranscription.Illegible(options.Sigla);
+            return options.Sigla == LeidenSigla.Pluses ? "+" : ".";
         }
 
-        return letter.IsSpace || letter.Probability >= options.UnclearBelow ? letter.Character : letter.Character + LeidenTranscription.DotBelow;
+        return letter.IsSpace || letter.Probability >= options.UnclearBelow ? letter.Character : letter.Character + DotBelow;
     }
-
-    private ImmutableArray<LeidenEntry> Apparatus(ImmutableArray<Letter> letters, int line) =>
-    [.. letters
-        .Select((letter, index) => new LeidenEntry(line, index + 1, letter.Character, [.. letter.Alternatives.Where(other => other.Probability >= options.ApparatusFrom)]))
-        .Where(entry => entry.Alternatives.Length > 0 || entry.Read == Letter.Unreadable)];
 }

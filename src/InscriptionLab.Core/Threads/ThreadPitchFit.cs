@@ -8,8 +8,7 @@ namespace InscriptionLab.Threads;
 /// <param name="PitchMillimetres">Pitch in millimetres.</param>
 /// <param name="StandardUncertainty">Standard uncertainty of the line's slope in millimetres, from the crests' scatter.</param>
 /// <param name="Crests">Crests that took part.</param>
-/// <param name="ScatterMillimetres">Standard deviation of a crest about the line, in millimetres.</param>
-public sealed record ThreadPitchFit(double PitchMillimetres, double StandardUncertainty, int Crests, double ScatterMillimetres)
+public sealed record ThreadPitchFit(double PitchMillimetres, double StandardUncertainty, int Crests)
 {
     /// <summary>Fewest crests: fewer do not show that the distances are even.</summary>
     public const int FewestCrests = 5;
@@ -161,7 +160,7 @@ public sealed record ThreadPitchFit(double PitchMillimetres, double StandardUnce
             var kept = crests.Where(c => Math.Abs(Off(c)) <= Outlying * scatter).ToList();
             if (kept.Count == crests.Count || kept.Count < FewestCrests || round > 4)
             {
-                return new ThreadPitchFit(slope, scatter / Math.Sqrt(spread), crests.Count, scatter);
+                return new ThreadPitchFit(slope, scatter / Math.Sqrt(spread), crests.Count);
             }
 
             crests = kept;

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Linq;
+using InscriptionLab.Core.Tests.Findings;
 using InscriptionLab.Evidence;
 using InscriptionLab.Findings;
 using Xunit;
@@ -55,10 +56,10 @@ public sealed class SimulatedWorldTests(ITestOutputHelper output)
     public void The_ratios_tell_more_than_nothing_and_calibration_costs_little()
     {
         var (own, others) = (Ratios(Pieces.Value, true), Ratios(Pieces.Value, false));
-        var cost = EvidenceMath.LogLikelihoodRatioCost(own, others);
+        var cost = LikelihoodRatioCost.Of(own, others);
 
         Assert.InRange(cost, 0.05, 0.9);
-        Assert.InRange(cost - CalibrationCost.Least(own, others), 0, 0.15);
+        Assert.InRange(cost - LikelihoodRatioCost.Least(own, others), 0, 0.15);
     }
 
     [Fact]
@@ -81,13 +82,13 @@ public sealed class SimulatedWorldTests(ITestOutputHelper output)
         var world = new SimulatedWorld(seed, Houses, leastHeight);
         ImmutableArray<SimulatedCase> pieces = [.. Enumerable.Range(0, Long).Select(_ => world.Next())];
         var (own, others) = (Ratios(pieces, true), Ratios(pieces, false));
-        var (cost, least) = (EvidenceMath.LogLikelihoodRatioCost(own, others), CalibrationCost.Least(own, others));
+        var (cost, least) = (LikelihoodRatioCost.Of(own, others), LikelihoodRatioCost.Least(own, others));
         Write($"seed {seed}; letters of the reader that noise is drawn from: {world.Measured}, x at least {leastHeight} px; pieces: {pieces.Length}, of the house {own.Length}");
         Write($"Cllr {cost:0.000}, of which calibration {cost - least:0.000}");
         foreach (var (who, ratio) in new (string, Func<SimulatedCase, double>)[] { ("sees what is cut", piece => piece.KnownCut), ("sees the reading", piece => piece.KnownRead), ("sees the reading, ratios held back by rows", piece => piece.KnownReadBounded) })
         {
             var (first, second) = (pieces.Where(piece => piece.Truth == Proposition.House).Select(ratio).ToArray(), pieces.Where(piece => piece.Truth != Proposition.House).Select(ratio).ToArray());
-            Write($"somebody who knows the world and {who}: Cllr {EvidenceMath.LogLikelihoodRatioCost(first, second):0.000}, of which calibration {EvidenceMath.LogLikelihoodRatioCost(first, second) - CalibrationCost.Least(first, second):0.000}");
+            Write($"somebody who knows the world and {who}: Cllr {LikelihoodRatioCost.Of(first, second):0.000}, of which calibration {LikelihoodRatioCost.Of(first, second) - LikelihoodRatioCost.Least(first, second):0.000}");
         }
 
         Write($"ratios above 10 or below 1/10: {own.Concat(others).Count(ratio => Math.Abs(Math.Log10(ratio)) > 1)}, on the wrong side {pieces.Count(IsStrongAndWrong)}");
@@ -125,7 +126,7 @@ public sealed class SimulatedWorldTests(ITestOutputHelper output)
         static double Cost(IEnumerable<SimulatedCase> pieces, double power)
         {
             double[] Of(bool ofHouse) => [.. pieces.Where(piece => piece.Truth == Proposition.House == ofHouse).Select(piece => Math.Pow(piece.HouseAgainstOthers, power))];
-            return EvidenceMath.LogLikelihoodRatioCost(Of(true), Of(false));
+            return LikelihoodRatioCost.Of(Of(true), Of(false));
         }
 
         ImmutableArray<SimulatedCase> chosenOn = [.. Enumerable.Range(11, 3).SelectMany(seed => Made(seed, Long))];
@@ -134,8 +135,8 @@ public sealed class SimulatedWorldTests(ITestOutputHelper output)
         foreach (var seed in Enumerable.Range(21, 3))
         {
             var pieces = Made(seed, Long);
-            var least = CalibrationCost.Least(Ratios(pieces, true), Ratios(pieces, false));
-            double Known(Func<SimulatedCase, double> ratio) => EvidenceMath.LogLikelihoodRatioCost([.. pieces.Where(piece => piece.Truth == Proposition.House).Select(ratio)], [.. pieces.Where(piece => piece.Truth != Proposition.House).Select(ratio)]);
+            var least = LikelihoodRatioCost.Least(Ratios(pieces, true), Ratios(pieces, false));
+            double Known(Func<SimulatedCase, double> ratio) => LikelihoodRatioCost.Of([.. pieces.Where(piece => piece.Truth == Proposition.House).Select(ratio)], [.. pieces.Where(piece => piece.Truth != Proposition.House).Select(ratio)]);
             Write($"seed {seed}, {pieces.Length} pieces: Cllr {Cost(pieces, 1):0.000}, of it calibration {Cost(pieces, 1) - least:0.000}; with the power {Cost(pieces, power):0.000} and {Cost(pieces, power) - least:0.000}; beyond the rows of the house {pieces.Count(piece => Math.Abs(Math.Log10(piece.HouseAgainstOthers)) * power > Math.Log10(Math.Max(1, piece.Report.Rows)) + 1e-9)}; who knows the world and sees what is cut {Known(piece => piece.KnownCut):0.000}, the reading {Known(piece => piece.KnownRead):0.000}, held back by rows {Known(piece => piece.KnownReadBounded):0.000}");
         }
     }

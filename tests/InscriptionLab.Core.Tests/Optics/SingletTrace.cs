@@ -1,21 +1,21 @@
 using System;
 using InscriptionLab.Measures;
 
-namespace InscriptionLab.Optics;
+namespace InscriptionLab.Core.Tests.Optics;
 
 /// <summary>Exact rays through a single thick lens with spherical sides, parallel to its axis on the object's side. Lengths in millimetres.</summary>
 /// <param name="Index">Refractive index.</param>
 /// <param name="FirstRadius">Radius of the first side, positive where it bulges towards the object; infinite where flat.</param>
 /// <param name="SecondRadius">Radius of the second side, in the same sense.</param>
 /// <param name="Thickness">Thickness at the middle.</param>
-public sealed record SingletTrace(double Index, double FirstRadius, double SecondRadius, double Thickness)
+internal sealed record SingletTrace(double Index, double FirstRadius, double SecondRadius, double Thickness)
 {
     /// <summary>Height of a ray that stands for the middle of the lens, in millimetres.</summary>
     private const double Paraxial = 1e-4;
 
     /// <summary>Gives where a ray at a height crosses the axis, behind the second side's vertex.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The ray misses the lens or is thrown back inside it.</exception>
-    public Length FocusBehindLens(Length height)
+    internal Length FocusBehindLens(Length height)
     {
         var (z, y, slope) = Refract(0, height.Millimetres, 0, FirstRadius, 0, 1, Index);
         (z, y, slope) = Refract(z, y, slope, SecondRadius, Thickness, Index, 1);
@@ -23,7 +23,7 @@ public sealed record SingletTrace(double Index, double FirstRadius, double Secon
     }
 
     /// <summary>Gives the longitudinal spherical aberration of a zone: the middle's focus less the zone's.</summary>
-    public Length Longitudinal(Length height) => FocusBehindLens(Length.FromMillimetres(Paraxial)) - FocusBehindLens(height);
+    internal Length Longitudinal(Length height) => FocusBehindLens(Length.FromMillimetres(Paraxial)) - FocusBehindLens(height);
 
     private static (double Z, double Y, double Slope) Refract(double z, double y, double slope, double radius, double vertex, double before, double after)
     {
