@@ -55,7 +55,7 @@ internal static class ContrastPicture
                 var colour = Vector<double>.Build.Dense(ColourImage.Channels);
                 for (var c = 0; c < ColourImage.Channels; c++)
                 {
-                    colour[c] = LightPicture.OfLevel(image.Pixels[at + c]);
+                    colour[c] = SrgbLight.Of(image.Pixels[at + c]);
                 }
 
                 mean += colour;

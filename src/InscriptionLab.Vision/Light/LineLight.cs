@@ -27,7 +27,7 @@ internal sealed class LineLight
 
     internal static LineLight Of(GrayImage crop)
     {
-        var over = Array.ConvertAll(crop.Pixels.ToArray(), FlatLight.Linear);
+        var over = Array.ConvertAll(crop.Pixels.ToArray(), SrgbLight.Of);
         var metal = FlatLight.Blurred(over, crop.Width, crop.Height, MetalAlong * crop.Height, MetalAcross * crop.Height);
         for (var i = 0; i < over.Length; i++)
         {

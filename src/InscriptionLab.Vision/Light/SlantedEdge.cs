@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using System.Linq;
 using InscriptionLab.Imaging;
 using InscriptionLab.Measures;
-using InscriptionLab.Vision.Relief;
 
 namespace InscriptionLab.Vision.Light;
 
@@ -105,7 +104,7 @@ internal sealed class SlantedEdge
                 var (on, away) = ((dx * along.X) + (dy * along.Y), (dy * along.X) - (dx * along.Y));
                 if (Math.Abs(on) <= half && Math.Abs(away) <= reach)
                 {
-                    pixels.Add((on, away, FlatLight.Linear(photo[x, y])));
+                    pixels.Add((on, away, SrgbLight.Of(photo[x, y])));
                 }
             }
         }

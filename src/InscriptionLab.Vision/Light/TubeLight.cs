@@ -1,10 +1,10 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using InscriptionLab.Imaging;
 using InscriptionLab.Measures;
 using InscriptionLab.Strips;
 using InscriptionLab.Tubes;
-using InscriptionLab.Vision.Relief;
 using InscriptionLab.Vision.Strips;
 
 namespace InscriptionLab.Vision.Light;
@@ -76,7 +76,7 @@ internal sealed class TubeLight
 
         return [.. Enumerable.Range(0, strip.Height).Select(row =>
         {
-            var seen = Enumerable.Range(0, width).Where(column => Shown(column, row)).Select(column => (double)FlatLight.Linear(strip[column, row])).Order().ToList();
+            var seen = Enumerable.Range(0, width).Where(column => Shown(column, row)).Select(column => (double)SrgbLight.Of(strip[column, row])).Order().ToList();
             return seen.Count < LeastSeen * width ? double.NaN : seen[seen.Count / 2];
         })];
     }

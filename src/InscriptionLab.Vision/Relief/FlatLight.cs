@@ -1,5 +1,4 @@
 using System;
-using System.Linq;
 using InscriptionLab.Imaging;
 using InscriptionLab.Strips;
 using InscriptionLab.Vision.Native;
@@ -14,9 +13,6 @@ internal sealed class FlatLight
 
     /// <summary>Levels farther from the ground than this, as a share of it, are grooves or reflections and do not count for it.</summary>
     private const double Stands = 0.35;
-
-    /// <summary>The light of each level.</summary>
-    private static readonly float[] Light = [.. Enumerable.Range(0, 256).Select(level => Decoded(level / 255.0))];
 
     private FlatLight(int width, int height, float[] over, float[] ground)
     {
@@ -37,7 +33,7 @@ internal sealed class FlatLight
     {
         var image = strip.Image;
         var (along, around) = (options.GroundAlong * strip.PixelsPerDiameter, options.GroundAround * strip.PixelsPerDiameter);
-        var levels = Array.ConvertAll(image.Pixels.ToArray(), Linear);
+        var levels = Array.ConvertAll(image.Pixels.ToArray(), SrgbLight.Of);
         var weights = new float[levels.Length];
         Array.Fill(weights, 1f);
         var ground = Smooth(levels, weights, image, along, around);
@@ -59,11 +55,6 @@ internal sealed class FlatLight
 
         return new FlatLight(image.Width, image.Height, over, ground);
     }
-
-    /// <summary>Light from a level coded as IEC 61966-2-1 (sRGB).</summary>
-    internal static float Linear(byte level) => Light[level];
-
-    private static float Decoded(double coded) => (float)(coded <= 0.04045 ? coded / 12.92 : Math.Pow((coded + 0.055) / 1.055, 2.4));
 
     private static float[] Smooth(float[] levels, float[] weights, GrayImage size, double along, double around)
     {

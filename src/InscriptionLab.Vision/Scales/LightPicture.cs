@@ -4,16 +4,8 @@ using InscriptionLab.Imaging;
 namespace InscriptionLab.Vision.Scales;
 
 /// <summary>A picture in linear light, 0 to 1, in which blur is a plain average and edges therefore stay where they are.</summary>
-/// <remarks>Grey levels are led back through the sRGB curve (IEC 61966-2-1); a camera's own tone curve is not known and differs a little.</remarks>
 internal sealed class LightPicture
 {
-    private const double Knee = 0.04045;
-    private const double LinearSlope = 12.92;
-    private const double CurveOffset = 0.055;
-    private const double CurvePower = 2.4;
-    private const int Levels = 256;
-
-    private static readonly float[] Linear = MakeLinear();
     private readonly float[] _light;
 
     private LightPicture(int width, int height, float[] light)
@@ -31,10 +23,11 @@ internal sealed class LightPicture
     internal static LightPicture From(GrayImage image)
     {
         var pixels = image.Pixels;
+        var linear = SrgbLight.OfLevels;
         var light = new float[pixels.Length];
         for (var i = 0; i < light.Length; i++)
         {
-            light[i] = Linear[pixels[i]];
+            light[i] = linear[pixels[i]];
         }
 
         return new LightPicture(image.Width, image.Height, light);
@@ -44,18 +37,16 @@ internal sealed class LightPicture
     internal static LightPicture From(ColourImage image, double blue, double green, double red)
     {
         var pixels = image.Pixels;
+        var linear = SrgbLight.OfLevels;
         var light = new float[image.Width * image.Height];
         for (var i = 0; i < light.Length; i++)
         {
             var at = ColourImage.Channels * i;
-            light[i] = (float)((blue * Linear[pixels[at]]) + (green * Linear[pixels[at + 1]]) + (red * Linear[pixels[at + 2]]));
+            light[i] = (float)((blue * linear[pixels[at]]) + (green * linear[pixels[at + 1]]) + (red * linear[pixels[at + 2]]));
         }
 
         return new LightPicture(image.Width, image.Height, light);
     }
-
-    /// <summary>Gives the light of an sRGB level.</summary>
-    internal static double OfLevel(byte level) => Linear[level];
 
     internal bool Holds(double x, double y, double margin) =>
         x >= margin && y >= margin && x <= Width - 1 - margin && y <= Height - 1 - margin;
@@ -71,17 +62,5 @@ internal sealed class LightPicture
         var upper = _light[at] + (fx * (_light[at + 1] - _light[at]));
         var lower = _light[at + Width] + (fx * (_light[at + Width + 1] - _light[at + Width]));
         return upper + (fy * (lower - upper));
-    }
-
-    private static float[] MakeLinear()
-    {
-        var linear = new float[Levels];
-        for (var level = 0; level < Levels; level++)
-        {
-            var s = level / (double)(Levels - 1);
-            linear[level] = (float)(s <= Knee ? s / LinearSlope : Math.Pow((s + CurveOffset) / (1 + CurveOffset), CurvePower));
-        }
-
-        return linear;
     }
 }

@@ -7,14 +7,6 @@ namespace InscriptionLab.Vision.Tubes;
 /// <param name="picture">The photo.</param>
 internal sealed class LinearLight(ColourImage picture)
 {
-    /// <summary>sRGB decoding, IEC 61966-2-1: below the knee a straight line, above it a power.</summary>
-    private const double Knee = 0.04045;
-    private const double KneeSlope = 12.92;
-    private const double Offset = 0.055;
-    private const double Power = 2.4;
-
-    private static readonly float[] Light = Decoded();
-
     /// <summary>Adds the light at a point, between its four pixels in proportion.</summary>
     /// <param name="x">Place in photo pixels.</param>
     /// <param name="y">Place in photo pixels.</param>
@@ -32,10 +24,11 @@ internal sealed class LinearLight(ColourImage picture)
         var stride = picture.Width * ColourImage.Channels;
         var above = picture.Pixels.Slice((top * stride) + (left * ColourImage.Channels), 2 * ColourImage.Channels);
         var below = picture.Pixels.Slice(((top + 1) * stride) + (left * ColourImage.Channels), 2 * ColourImage.Channels);
+        var light = SrgbLight.OfLevels;
         for (var channel = 0; channel < ColourImage.Channels; channel++)
         {
-            var upper = Between(Light[above[channel]], Light[above[channel + ColourImage.Channels]], right);
-            var lower = Between(Light[below[channel]], Light[below[channel + ColourImage.Channels]], right);
+            var upper = Between(light[above[channel]], light[above[channel + ColourImage.Channels]], right);
+            var lower = Between(light[below[channel]], light[below[channel + ColourImage.Channels]], right);
             sum[channel] += Between(upper, lower, down);
         }
 
@@ -43,16 +36,4 @@ internal sealed class LinearLight(ColourImage picture)
     }
 
     private static float Between(float one, float other, float share) => one + ((other - one) * share);
-
-    private static float[] Decoded()
-    {
-        var levels = new float[byte.MaxValue + 1];
-        for (var i = 0; i < levels.Length; i++)
-        {
-            var level = i / (double)byte.MaxValue;
-            levels[i] = (float)(level <= Knee ? level / KneeSlope : Math.Pow((level + Offset) / (1 + Offset), Power));
-        }
-
-        return levels;
-    }
 }
