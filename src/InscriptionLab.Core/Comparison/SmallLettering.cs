@@ -2,6 +2,7 @@ using System;
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Linq;
+using InscriptionLab.Measures;
 using InscriptionLab.Readings;
 
 namespace InscriptionLab.Comparison;
@@ -32,7 +33,7 @@ internal sealed class SmallLettering(Reading reading, ComparerOptions options)
         var letters = line.Letters.Select(letter => (letter.Character, Height: (letter.InPhoto.TopLeft.DistanceTo(letter.InPhoto.BottomLeft).Pixels + letter.InPhoto.TopRight.DistanceTo(letter.InPhoto.BottomRight).Pixels) / 2)).Where(letter => letter.Height > 0).ToArray();
         var small = letters.Where(letter => AsHighAsAnX.Contains(letter.Character)).Select(letter => letter.Height).ToArray();
         var heights = small.Length > 1 ? small : [.. letters.Where(letter => LetterFold.IsUpper(letter.Character)).Select(letter => letter.Height)];
-        return heights.Length == 0 ? null : heights.Order().ElementAt(heights.Length / 2);
+        return heights.Length == 0 ? null : Median.Of(heights);
     }
 
     private LetterDifference HoldBack(LetterDifference place)

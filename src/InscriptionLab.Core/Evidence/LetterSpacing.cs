@@ -27,7 +27,7 @@ internal static class LetterSpacing
             capitals.AddRange(word.Where(letter => LetterFold.IsUpper(letter.Character)).Select(letter => Height(letter.InCrop)));
         }
 
-        return steps < FewestSteps || capitals.Count == 0 ? null : length / steps / capitals.Order().ElementAt(capitals.Count / 2);
+        return steps < FewestSteps || capitals.Count == 0 ? null : length / steps / Median.Of(capitals);
     }
 
     /// <summary>Tells whether words have capitals only, whose letters stand further apart than small ones.</summary>

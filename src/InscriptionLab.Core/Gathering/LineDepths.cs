@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Linq;
+using InscriptionLab.Measures;
 using InscriptionLab.Readings;
 using InscriptionLab.Reliefs;
 
@@ -34,14 +35,14 @@ public static class LineDepths
         ArgumentNullException.ThrowIfNull(relief);
         return [.. reading.Lines.Select((line, index) =>
         {
-            var depths = line.Letters.Where(letter => !letter.IsSpace && char.IsLetterOrDigit(letter.Character, 0)).Select(letter => Depth(letter, relief)).OfType<double>().Order().ToList();
+            var depths = line.Letters.Where(letter => !letter.IsSpace && char.IsLetterOrDigit(letter.Character, 0)).Select(letter => Depth(letter, relief)).OfType<double>().ToList();
             if (depths.Count < FewestLetters)
             {
                 return default;
             }
 
-            var middle = depths[depths.Count / 2];
-            var scatter = Normal * depths.Select(depth => Math.Abs(depth - middle)).Order().ElementAt(depths.Count / 2);
+            var middle = Median.Of(depths);
+            var scatter = Normal * Median.Of(depths.Select(depth => Math.Abs(depth - middle)));
             return new LineDepth(index, middle, scatter / Math.Sqrt(depths.Count), depths.Count);
         }).Where(depth => depth.Letters > 0)];
     }

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using InscriptionLab.Measures;
 
 namespace InscriptionLab.Gathering;
 
@@ -35,7 +36,7 @@ internal sealed class TurnFinder(GathererOptions options)
                     let shared = Shared(photos[known.Key], other.Value)
                     where shared.Count > 0
                     orderby shared.Sum(pair => LetterFusion.Weight(pair.Other.Reading)) descending, other.Key
-                    select (Photo: other.Key, Turn: known.Value + Median(shared.Select(pair => pair.One.Shortest(pair.One.Around - pair.Other.Around))))).ToList();
+                    select (Photo: other.Key, Turn: known.Value + Median.Of(shared.Select(pair => pair.One.Shortest(pair.One.Around - pair.Other.Around))))).ToList();
         return best.Count > 0 ? best[0] : null;
     }
 
@@ -45,10 +46,4 @@ internal sealed class TurnFinder(GathererOptions options)
             from other in others
             where Math.Abs(one.Along - other.Along) <= Math.Max(one.Length, other.Length) / 2 && LetterPairing.Likeness(one.Reading.Letters, other.Reading.Letters) >= options.Likeness
             select (one, other)];
-
-    private static double Median(IEnumerable<double> values)
-    {
-        var sorted = values.Order().ToList();
-        return sorted[sorted.Count / 2];
-    }
 }

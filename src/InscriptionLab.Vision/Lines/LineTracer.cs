@@ -46,7 +46,7 @@ internal static class LineTracer
         }
 
         var cells = members.Select(cell => (cell.Cosine * cosine) + (cell.Sine * sine) < 0 ? cell.Turned() : cell).ToList();
-        var height = Median(cells.Select(cell => cell.Top + cell.Bottom));
+        var height = Median.Of(cells.Select(cell => cell.Top + cell.Bottom));
 
         // Each cell puts the middle line half way between the ink top and bottom it sees.
         var points = cells.Select(cell =>
@@ -86,7 +86,7 @@ internal static class LineTracer
     private static (double Level, double Tilt, double Bow) Fit(List<(double Along, double Down, double Weight)> points, double start, double end, double height)
     {
         var bowed = end - start >= ShortestBowed * height;
-        var fit = (Level: Median(points.Select(point => point.Down)), Tilt: 0.0, Bow: 0.0);
+        var fit = (Level: Median.Of(points.Select(point => point.Down)), Tilt: 0.0, Bow: 0.0);
         var kept = points;
         for (var round = 0; round < Rounds && kept.Count >= 3; round++)
         {
@@ -139,13 +139,7 @@ internal static class LineTracer
     private static double End((double Along, double ToEnd)[] cells, double height)
     {
         var outermost = cells.Max(cell => cell.Along);
-        var said = Median(cells.OrderByDescending(cell => cell.Along).Take(1 + (int)(NearEnd * cells.Length)).Select(cell => cell.Along + cell.ToEnd));
+        var said = Median.Of(cells.OrderByDescending(cell => cell.Along).Take(1 + (int)(NearEnd * cells.Length)).Select(cell => cell.Along + cell.ToEnd));
         return Math.Clamp(said, outermost - (BeyondCells * height), outermost + (BeyondCells * height));
-    }
-
-    private static double Median(IEnumerable<double> values)
-    {
-        var sorted = values.Order().ToArray();
-        return sorted[sorted.Length / 2];
     }
 }

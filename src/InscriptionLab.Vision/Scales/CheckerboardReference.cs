@@ -82,7 +82,7 @@ internal sealed class CheckerboardReference : IScaleReference
         }
 
         var distances = turned.Select(c => homography.ToPicture(c.I, c.J).DistanceTo(c.At).Pixels).ToArray();
-        var limit = OutlierFactor * Math.Max(distances.Order().ElementAt(distances.Length / 2), 0.02);
+        var limit = OutlierFactor * Math.Max(Median.Of(distances), 0.02);
         var pitch = size?.Millimetres ?? 1;
         var kept = turned.Where((_, i) => distances[i] <= limit).ToArray();
         var (left, right) = (turned.Min(c => c.I) - OutlineSquares, turned.Max(c => c.I) + OutlineSquares);

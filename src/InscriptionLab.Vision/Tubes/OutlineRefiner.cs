@@ -79,7 +79,7 @@ internal static class OutlineRefiner
             return null;
         }
 
-        var weak = WeakPiece * points.Select(point => point.Weight).Order().ElementAt(points.Count / 2);
+        var weak = WeakPiece * Median.Of(points.Select(point => point.Weight));
         var used = points.Where(point => point.Weight >= weak).ToList();
         var tolerance = Math.Max(SmallestTolerance, Widths[widthIndex] / 2);
         var fit = RobustLine.Fit(used, tolerance);

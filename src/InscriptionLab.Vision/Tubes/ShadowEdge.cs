@@ -1,6 +1,6 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
+using InscriptionLab.Measures;
 
 namespace InscriptionLab.Vision.Tubes;
 
@@ -65,8 +65,8 @@ internal static class ShadowEdge
             }
         }
 
-        return toOutside.Count >= FewestStrips && ((Median(toOutside) < DarkerThanOutside && Median(toTube) < DarkerThanTube)
-            || (Median(toOutside) < SomewhatDarker && Median(apart) > ClearlyApart && Median(offOutside) < NearlySame * Median(apart)));
+        return toOutside.Count >= FewestStrips && ((Median.Of(toOutside) < DarkerThanOutside && Median.Of(toTube) < DarkerThanTube)
+            || (Median.Of(toOutside) < SomewhatDarker && Median.Of(apart) > ClearlyApart && Median.Of(offOutside) < NearlySame * Median.Of(apart)));
     }
 
     /// <summary>Colour that does not change with the amount of light: with the light all of L* + 16, a* and b* grow by one factor, the cube root (CIE 1976, above the linear foot).</summary>
@@ -100,6 +100,4 @@ internal static class ShadowEdge
 
         return count == 0 ? double.NaN : sum / count;
     }
-
-    private static double Median(List<double> values) => values.Order().ElementAt(values.Count / 2);
 }
