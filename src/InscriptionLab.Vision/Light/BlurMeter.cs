@@ -2,8 +2,6 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using InscriptionLab.Measures;
-using InscriptionLab.Vision.Native;
-using OpenCvSharp;
 
 namespace InscriptionLab.Vision.Light;
 
@@ -130,7 +128,7 @@ internal static class BlurMeter
 
     private static SlopeField SlopesAt(LetteringPart part, double sigma)
     {
-        using var blurred = Blur(part.Gray, sigma);
+        using var blurred = part.Gray.Blurred(sigma);
         return new SlopeField(blurred);
     }
 
@@ -153,9 +151,6 @@ internal static class BlurMeter
             ? (Math.Sqrt(all + least), Math.Sqrt(all + least), default)
             : (Math.Sqrt(medians[(best + (Directions / 2)) % Directions] + least), Math.Sqrt(medians[best] + least), Angle.FromRadians(best * Math.PI / Directions));
     }
-
-    internal static NativeImage Blur(NativeImage image, double sigma) =>
-        image.Apply((from, to) => Cv2.GaussianBlur(from, to, new Size(0, 0), sigma, sigma, BorderTypes.Replicate));
 
     internal static double Quantile(double[] values, double share)
     {

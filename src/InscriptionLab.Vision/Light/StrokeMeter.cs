@@ -31,8 +31,8 @@ internal static class StrokeMeter
         var (stems, bars) = (0.0, 0.0);
         foreach (var part in area.Parts)
         {
-            using var fine = BlurMeter.Blur(part.Gray, Math.Max(0.8, area.Height * Fine));
-            using var coarse = BlurMeter.Blur(part.Gray, area.Height * Coarse);
+            using var fine = part.Gray.Blurred(Math.Max(0.8, area.Height * Fine));
+            using var coarse = part.Gray.Blurred(area.Height * Coarse);
             var strokes = fine.Mat.AsSpan<float>();
             var ground = coarse.Mat.AsSpan<float>();
             var levels = part.Gray.Mat.AsSpan<float>();

@@ -74,6 +74,16 @@ internal sealed class NativeImage : IDisposable
         }
     }
 
+    /// <summary>Blurs with a Gaussian, the same both ways; beyond the border the picture goes on as its outermost pixels.</summary>
+    /// <param name="sigma">Standard deviation in pixels.</param>
+    internal NativeImage Blurred(double sigma) => Blurred(sigma, sigma);
+
+    /// <summary>Blurs with a Gaussian; beyond the border the picture goes on as its outermost pixels.</summary>
+    /// <param name="sigmaX">Standard deviation along rows, in pixels.</param>
+    /// <param name="sigmaY">Standard deviation along columns.</param>
+    internal NativeImage Blurred(double sigmaX, double sigmaY) =>
+        Apply((from, to) => Cv2.GaussianBlur(from, to, new Size(0, 0), sigmaX, sigmaY, BorderTypes.Replicate));
+
     /// <summary>Copies an 8-bit, one-channel picture out.</summary>
     internal GrayImage ToGray()
     {

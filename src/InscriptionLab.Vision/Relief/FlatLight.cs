@@ -77,7 +77,7 @@ internal sealed class FlatLight
     {
         using var from = NativeImage.Own(new Mat(height, width, MatType.CV_32FC1));
         values.CopyTo(from.Mat.AsSpan<float>());
-        using var blurred = from.Apply((source, target) => Cv2.GaussianBlur(source, target, new Size(0, 0), sigmaX, sigmaY, BorderTypes.Replicate));
+        using var blurred = from.Blurred(sigmaX, sigmaY);
         return blurred.Mat.AsSpan<float>().ToArray();
     }
 }

@@ -56,11 +56,11 @@ public static class SlopeIntegrator
         var target = heights.Mat.AsSpan<Vec2f>();
         for (var row = 0; row < rows; row++)
         {
-            var v = 2 * Math.PI * Signed(row, rows) / rows;
+            var v = 2 * Math.PI * DftIndex.Signed(row, rows) / rows;
             for (var column = 0; column < columns; column++)
             {
                 var at = (row * columns) + column;
-                var ((byU, byV), norm) = filter(2 * Math.PI * Signed(column, columns) / columns, v);
+                var ((byU, byV), norm) = filter(2 * Math.PI * DftIndex.Signed(column, columns) / columns, v);
                 var (p, q) = (one[at], other is null ? default : other[at]);
 
                 // (-i u P - i v Q) / norm
@@ -103,6 +103,4 @@ public static class SlopeIntegrator
         var near = Math.Min(place, length - 1 - place) + 0.5;
         return near >= ramp ? 1 : near / ramp;
     }
-
-    private static int Signed(int index, int period) => index > period / 2 ? index - period : index;
 }

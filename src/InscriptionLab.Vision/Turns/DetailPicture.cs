@@ -77,10 +77,10 @@ internal sealed class DetailPicture : IDisposable
             }
         }
 
-        using var mean = Blur(floats, MeanWidth * map.PixelsPerRadius);
+        using var mean = floats.Blurred(MeanWidth * map.PixelsPerRadius);
         using var high = floats.Apply((from, to) => Cv2.Subtract(from, mean.Mat, to));
         using var square = high.Apply((from, to) => Cv2.Multiply(from, from, to));
-        using var variance = Blur(square, ScatterWidth * map.PixelsPerRadius);
+        using var variance = square.Blurred(ScatterWidth * map.PixelsPerRadius);
         var detail = high.Mat.AsSpan<float>().ToArray();
         var scatter = variance.Mat.AsSpan<float>();
         var weights = new float[detail.Length];
@@ -129,9 +129,6 @@ internal sealed class DetailPicture : IDisposable
 
         return values;
     }
-
-    private static NativeImage Blur(NativeImage image, double sigma) =>
-        image.Apply((from, to) => Cv2.GaussianBlur(from, to, new Size(0, 0), sigma, sigma, BorderTypes.Replicate));
 
     private static void TakeOutMeans(float[] detail, float[] weights, int runs, int length, int nextRun, int step)
     {

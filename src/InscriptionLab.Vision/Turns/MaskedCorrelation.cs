@@ -34,7 +34,7 @@ internal static class MaskedCorrelation
         var (squares, places) = (0.0, 0);
         for (var at = 0; at < score.Length; at++)
         {
-            if (Math.Abs(Signed(at % columns, columns)) <= mostX && overlap[at] >= least)
+            if (Math.Abs(DftIndex.Signed(at % columns, columns)) <= mostX && overlap[at] >= least)
             {
                 // By chance a correlation reaches as much as one over the root of what it is taken over.
                 score[at] = cross[at] / (float)Math.Sqrt(Math.Max(energy1[at] * (double)energy2[at], 1e-12)) * MathF.Sqrt(overlap[at]);
@@ -48,7 +48,7 @@ internal static class MaskedCorrelation
         var (best, most) = (-1, 0.0);
         for (var at = 0; at < score.Length; at++)
         {
-            var (x, y) = (Signed(at % columns, columns), Signed(at / columns, rows));
+            var (x, y) = (DftIndex.Signed(at % columns, columns), DftIndex.Signed(at / columns, rows));
             var weighed = (score[at] * score[at] / scatter) - (x * x / (usualX * usualX));
             if (score[at] > 0 && weighed > most && (near is not { } place || (Math.Abs(x - place.X) <= within && Math.Abs(y - place.Y) <= within)))
             {
@@ -66,13 +66,11 @@ internal static class MaskedCorrelation
         var shiftX = Vertex(At(bestRow, bestColumn - 1), score[best], At(bestRow, bestColumn + 1));
         var shiftY = Vertex(At(bestRow - 1, bestColumn), score[best], At(bestRow + 1, bestColumn));
         return new DetailFit(
-            Signed(bestColumn, columns) + shiftX,
-            Signed(bestRow, rows) + shiftY,
+            DftIndex.Signed(bestColumn, columns) + shiftX,
+            DftIndex.Signed(bestRow, rows) + shiftY,
             score[best] / Math.Sqrt(overlap[best]),
             Math.Sqrt(most));
     }
-
-    private static int Signed(int shift, int period) => shift > period / 2 ? shift - period : shift;
 
     private static double Vertex(float before, float at, float after)
     {
