@@ -14,6 +14,7 @@ using InscriptionLab.App.Reports.Papers;
 using InscriptionLab.Cataloguing;
 using InscriptionLab.Cells;
 using InscriptionLab.Exchange;
+using InscriptionLab.Files;
 using InscriptionLab.Findings;
 using InscriptionLab.Gathering;
 using InscriptionLab.Likeness;
@@ -181,16 +182,7 @@ internal sealed class CataloguePapers(Composition composition, References.Loaded
         return compared.All(name => first.RootElement.TryGetProperty(name, out var a) && second.RootElement.TryGetProperty(name, out var b) && JsonElement.DeepEquals(a, b));
     }
 
-    private static bool IsThere(ExchangePhoto photo)
-    {
-        if (!File.Exists(photo.File))
-        {
-            return false;
-        }
-
-        using var stream = File.OpenRead(photo.File);
-        return string.Equals(Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(stream)), photo.Sha256, StringComparison.Ordinal);
-    }
+    private static bool IsThere(ExchangePhoto photo) => File.Exists(photo.File) && string.Equals(FileHash.Of(photo.File), photo.Sha256, StringComparison.Ordinal);
 
     private static T? Try<T>(Func<T> make)
         where T : class

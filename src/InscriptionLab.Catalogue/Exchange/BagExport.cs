@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.IO;
 using System.Linq;
-using System.Security.Cryptography;
 using System.Text.Json.Nodes;
 using InscriptionLab.Files;
 
@@ -76,7 +75,7 @@ internal static class BagExport
                 ["name"] = Path.GetFileName(file),
                 ["encodingFormat"] = MediaType(file),
                 ["contentSize"] = new FileInfo(Path.Combine(data, file)).Length.ToString(CultureInfo.InvariantCulture),
-                ["sha256"] = HashOf(Path.Combine(data, file)),
+                ["sha256"] = FileHash.Of(Path.Combine(data, file)),
             });
         }
 
@@ -104,13 +103,7 @@ internal static class BagExport
         .Select(file => Path.GetRelativePath(folder, file).Replace('\\', '/'))
         .Order(StringComparer.Ordinal);
 
-    private static string Sum(string bag, string file) => $"{HashOf(Path.Combine(bag, file))}  {file.Replace("%", "%25", StringComparison.Ordinal)}\n";
-
-    private static string HashOf(string file)
-    {
-        using var stream = File.OpenRead(file);
-        return Convert.ToHexStringLower(SHA256.HashData(stream));
-    }
+    private static string Sum(string bag, string file) => $"{FileHash.Of(Path.Combine(bag, file))}  {file.Replace("%", "%25", StringComparison.Ordinal)}\n";
 
     private static void Write(string bag, string file, string text) => WholeFile.Write(Path.Combine(bag, file), text);
 }

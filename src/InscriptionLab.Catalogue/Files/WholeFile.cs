@@ -1,6 +1,7 @@
 using System;
 using System.IO;
 using System.Text;
+using System.Threading.Tasks;
 
 namespace InscriptionLab.Files;
 
@@ -72,6 +73,31 @@ public static class WholeFile
                 {
                     stream.Flush(flushToDisk: true);
                 }
+            }
+
+            if (beside != file)
+            {
+                File.Move(beside, target, overwrite: true);
+            }
+        }
+        catch when (beside != file)
+        {
+            Forget(beside);
+            throw;
+        }
+    }
+
+    /// <summary>Lets somebody write bytes of any length; like pictures they are not forced to the disk.</summary>
+    public static async Task WriteAsync(string file, Func<Stream, Task> write)
+    {
+        ArgumentNullException.ThrowIfNull(write);
+        var target = OfDevice(file) ? file : Target(file);
+        var beside = OfDevice(file) ? file : target + Unfinished;
+        try
+        {
+            using (var stream = File.Create(beside))
+            {
+                await write(stream).ConfigureAwait(false);
             }
 
             if (beside != file)

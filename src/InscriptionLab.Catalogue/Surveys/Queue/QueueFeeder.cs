@@ -3,10 +3,10 @@ using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.IO;
 using System.Linq;
-using System.Security.Cryptography;
 using System.Threading;
 using System.Threading.Tasks;
 using InscriptionLab.Cataloguing;
+using InscriptionLab.Files;
 using RabbitMQ.Client;
 
 namespace InscriptionLab.Surveys.Queue;
@@ -102,8 +102,7 @@ public sealed class QueueFeeder(string broker, QueueOptions options, Catalogue c
     {
         try
         {
-            using var stream = File.OpenRead(file);
-            return Convert.ToHexStringLower(SHA256.HashData(stream));
+            return FileHash.Of(file);
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {

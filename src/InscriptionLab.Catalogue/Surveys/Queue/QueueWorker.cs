@@ -3,10 +3,10 @@ using System.Collections.Concurrent;
 using System.Collections.Generic;
 using System.Data.Common;
 using System.IO;
-using System.Security.Cryptography;
 using System.Threading;
 using System.Threading.Tasks;
 using InscriptionLab.Cataloguing;
+using InscriptionLab.Files;
 using InscriptionLab.Outcomes;
 using Microsoft.EntityFrameworkCore;
 using RabbitMQ.Client;
@@ -169,7 +169,7 @@ public sealed class QueueWorker(string broker, QueueOptions options, Catalogue c
 #pragma warning restore CA2000
         try
         {
-            if (!File.Exists(job.File) || HashOf(job.File) != job.Sha256)
+            if (!File.Exists(job.File) || FileHash.Of(job.File) != job.Sha256)
             {
                 return (null, $"{job.File}: the file is not there, or was changed since it was listed; list the folder again.");
             }
@@ -233,11 +233,5 @@ public sealed class QueueWorker(string broker, QueueOptions options, Catalogue c
             Headers = new Dictionary<string, object?>(StringComparer.Ordinal) { ["reason"] = reason },
         };
         await channel.BasicPublishAsync(string.Empty, options.Aside, mandatory: true, properties, bytes, cancel).ConfigureAwait(false);
-    }
-
-    private static string HashOf(string file)
-    {
-        using var stream = File.OpenRead(file);
-        return Convert.ToHexStringLower(SHA256.HashData(stream));
     }
 }
