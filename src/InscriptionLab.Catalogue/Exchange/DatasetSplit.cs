@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Linq;
+using InscriptionLab.Likeness;
 
 namespace InscriptionLab.Exchange;
 
@@ -32,17 +33,18 @@ internal sealed class DatasetSplit
     /// <param name="seed">Changes who falls where; the same seed gives the same parts whatever else is in the catalogue.</param>
     internal DatasetSplit(IEnumerable<string> objects, IEnumerable<(string One, string Other)> ties, int seed)
     {
-        var first = objects.Distinct(StringComparer.Ordinal).ToDictionary(key => key, key => key, StringComparer.Ordinal);
+        // In the order of their names, so that the first of those tied together does not depend on what else there is.
+        string[] keys = [.. objects.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        var places = keys.Index().ToDictionary(key => key.Item, key => key.Index, StringComparer.Ordinal);
+        var tied = new TiedTogether(keys.Length);
         foreach (var (one, other) in ties)
         {
-            var (left, right) = (Root(first, one), Root(first, other));
-            var (low, high) = string.CompareOrdinal(left, right) <= 0 ? (left, right) : (right, left);
-            first[high] = low;
+            tied.Tie(places[one], places[other]);
         }
 
-        foreach (var key in first.Keys)
+        foreach (var (key, place) in places)
         {
-            _parts[key] = PartOf(Root(first, key), seed);
+            _parts[key] = PartOf(keys[tied.First(place)], seed);
         }
     }
 
@@ -53,15 +55,5 @@ internal sealed class DatasetSplit
     {
         var number = Convert.ToInt32(Cataloguing.Fingerprint.OfText(string.Create(CultureInfo.InvariantCulture, $"{seed}\n{key}"))[..6], 16) % 100;
         return number < TrainingShare ? Training : number < TrainingShare + ValidationShare ? Validation : Test;
-    }
-
-    private static string Root(Dictionary<string, string> first, string key)
-    {
-        while (first[key] != key)
-        {
-            key = first[key];
-        }
-
-        return key;
     }
 }

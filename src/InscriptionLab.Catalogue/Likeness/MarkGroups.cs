@@ -42,39 +42,21 @@ public static class MarkGroups
     /// <summary>Parts the graph whose edges are pairs that reach the threshold; gives each mark with the first mark of its part.</summary>
     private static IEnumerable<(int Mark, int First)> Connected(IReadOnlyList<ReadOnlyMemory<sbyte>> embeddings, float threshold)
     {
-        var first = new int[embeddings.Count];
+        var tied = new TiedTogether(embeddings.Count);
         var lengths = new double[embeddings.Count];
-        for (var index = 0; index < first.Length; index++)
+        for (var index = 0; index < lengths.Length; index++)
         {
-            first[index] = index;
             var own = embeddings[index].Span;
             lengths[index] = Math.Sqrt(Math.Max(1, MarkIndex.Dot(own, own)));
             for (var other = 0; other < index; other++)
             {
                 if (MarkIndex.Dot(own, embeddings[other].Span) >= threshold * lengths[index] * lengths[other])
                 {
-                    Join(first, index, other);
+                    tied.Tie(index, other);
                 }
             }
         }
 
-        return Enumerable.Range(0, first.Length).Select(index => (index, Root(first, index)));
-    }
-
-    private static void Join(int[] first, int left, int right)
-    {
-        var (one, two) = (Root(first, left), Root(first, right));
-        first[Math.Max(one, two)] = Math.Min(one, two);
-    }
-
-    private static int Root(int[] first, int index)
-    {
-        while (first[index] != index)
-        {
-            first[index] = first[first[index]];
-            index = first[index];
-        }
-
-        return index;
+        return Enumerable.Range(0, lengths.Length).Select(index => (index, tied.First(index)));
     }
 }
