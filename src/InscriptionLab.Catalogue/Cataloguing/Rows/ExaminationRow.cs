@@ -30,7 +30,7 @@ internal sealed class ExaminationRow
 
     public required string ListSha256 { get; set; }
 
-    /// <summary>Gets or sets the hash of photo, kind, program, model and list: the same work is kept once.</summary>
+    /// <summary>Gets or sets the hash of photo, kind, program, model and list, and of what persons read letter by letter where they did: the same work is kept once.</summary>
     public required string Fingerprint { get; set; }
 
     public required string Outcome { get; set; }
