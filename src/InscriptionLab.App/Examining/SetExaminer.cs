@@ -62,7 +62,7 @@ internal sealed class SetExaminer(ExaminingStages stages, SetStages together, Ga
         reasons = [.. reasons, .. told is null ? [] : new[] { told }];
         if (relief is not null)
         {
-            reading = gatherer.Gather([.. photos, new GatheredPhoto(shared ?? photos[0].Tube, OnGrooves(members[0], relief, cancel)) { MadeOf = members.Length }], set.Kind) with { Reader = reading.Reader + " and the form of the surface" };
+            reading = gatherer.Gather([.. photos, new GatheredPhoto(shared ?? photos[0].Tube, OnGrooves(members[0], relief, cancel))], set.Kind) with { Reader = reading.Reader + " and the form of the surface" };
             reasons = [.. reasons, .. SetSentences.OfDepths(reading, relief) is { } unlike ? new[] { unlike } : []];
         }
 

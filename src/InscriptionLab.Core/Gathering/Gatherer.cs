@@ -61,7 +61,7 @@ public sealed class Gatherer
             : turned is { } known ? Enumerable.Range(0, photos.Length).Where(photo => known[photo] is not null).ToDictionary(photo => photo, photo => -known[photo]!.Value.Radians)
             : _turns.Find(lines);
         var groups = Group(lines, turns);
-        var ordered = Order(groups, turns).Select(group => (kind == SetKind.Raking ? _fusion : _even).Fuse([.. group.Select(line => (line.Reading, photos[line.Photo].MadeOf))]));
+        var ordered = Order(groups, turns).Select(group => (kind == SetKind.Raking ? _fusion : _even).Fuse([.. group.Select(line => line.Reading)]));
         var readers = photos.Select(photo => photo.Reading.Reader).Distinct(StringComparer.Ordinal);
         return new Reading($"{string.Join(", ", readers)}; {photos.Length} photos together", [.. ordered.Where(line => !line.Letters.IsEmpty)], Style(photos));
     }

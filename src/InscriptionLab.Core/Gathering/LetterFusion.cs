@@ -15,17 +15,16 @@ namespace InscriptionLab.Gathering;
 internal sealed class LetterFusion(GathererOptions options)
 {
     /// <summary>Gives the joint reading of a line; its boxes are those of the leading reading.</summary>
-    /// <param name="readings">Readings of one line, one a picture, at least one; and how many photos went into each picture.</param>
-    internal LineReading Fuse(IReadOnlyList<(LineReading Reading, int MadeOf)> readings)
+    /// <param name="readings">Readings of one line, one a photo, at least one.</param>
+    internal LineReading Fuse(IReadOnlyList<LineReading> readings)
     {
         if (readings.Count == 1)
         {
-            return readings[0].Reading;
+            return readings[0];
         }
 
-        var voices = readings.Select(one => new Voice(one.Reading, one.MadeOf * Reliability(one.Reading))).OrderByDescending(voice => Weight(voice.Reading)).ToList();
-        var leader = voices[0].Reading;
-        var slots = Slots(voices[0], voices[1..]);
+        var leader = readings.MaxBy(Weight)!;
+        var slots = Slots(leader, [.. readings.Where(reading => !ReferenceEquals(reading, leader))]);
         var letters = slots.Select(Decide).OfType<Letter>().ToImmutableArray();
         return leader with
         {
@@ -53,13 +52,13 @@ internal sealed class LetterFusion(GathererOptions options)
         return place;
     }
 
-    private List<FusedPlace> Slots(Voice leading, IReadOnlyList<Voice> others)
+    private List<FusedPlace> Slots(LineReading leader, IReadOnlyList<LineReading> others)
     {
-        var leader = leading.Reading;
-        var places = leader.Letters.Select(letter => Place(letter, leading.Weight)).ToList();
+        var places = leader.Letters.Select(letter => Place(letter, Reliability(leader))).ToList();
         var added = new SortedDictionary<(int After, int Rank), FusedPlace>();
-        foreach (var (other, weight) in others)
+        foreach (var other in others)
         {
+            var weight = Reliability(other);
             var pairs = LetterPairing.Of(leader.Letters, other.Letters);
             var (from, to) = (pairs.FindIndex(pair => pair.Second >= 0), pairs.FindLastIndex(pair => pair.Second >= 0));
             var (last, rank) = (-1, 0);
@@ -85,7 +84,7 @@ internal sealed class LetterFusion(GathererOptions options)
             }
         }
 
-        return Merge(places, added, [leading, .. others]);
+        return Merge(places, added, [leader, .. others]);
     }
 
     private static FusedPlace Added(SortedDictionary<(int After, int Rank), FusedPlace> added, (int After, int Rank) key, Letter letter, ImmutableArray<Letter> leading)
@@ -100,7 +99,7 @@ internal sealed class LetterFusion(GathererOptions options)
     }
 
     /// <summary>Puts added letters behind the letter that they follow; inside the line, readings without them say that nothing stands there.</summary>
-    private List<FusedPlace> Merge(List<FusedPlace> places, SortedDictionary<(int After, int Rank), FusedPlace> added, ImmutableArray<Voice> voices)
+    private List<FusedPlace> Merge(List<FusedPlace> places, SortedDictionary<(int After, int Rank), FusedPlace> added, ImmutableArray<LineReading> readings)
     {
         var merged = new List<FusedPlace>();
         for (var i = -1; i < places.Count; i++)
@@ -113,8 +112,8 @@ internal sealed class LetterFusion(GathererOptions options)
             foreach (var place in added.Where(pair => pair.Key.After == i).Select(pair => pair.Value))
             {
                 var inside = i >= 0 && i < places.Count - 1;
-                var silent = voices.Sum(voice => voice.Weight) - place.Votes.Sum(vote => vote.Weight);
-                var silentReadings = voices.Length - place.Votes.Count;
+                var silent = readings.Sum(Reliability) - place.Votes.Sum(vote => vote.Weight);
+                var silentReadings = readings.Length - place.Votes.Count;
 
                 // The leading reading is one of the silent ones, and may list the letter behind its own as an alternative.
                 place.Votes.AddRange(Enumerable.Range(0, inside ? silentReadings : 0).Select(reading => (Nothing(reading == 0 ? places[i].Letter : null), silent / silentReadings)));
@@ -202,7 +201,4 @@ internal sealed class LetterFusion(GathererOptions options)
             : after >= letters.Length - 1 ? new Quad(left.TopRight, left.TopRight, left.BottomRight, left.BottomRight)
             : new Quad(left.TopRight, right.TopLeft, right.BottomLeft, left.BottomRight);
     }
-
-    /// <summary>A reading and how much it counts.</summary>
-    private readonly record struct Voice(LineReading Reading, double Weight);
 }

@@ -73,19 +73,6 @@ public sealed class RakingTests
     }
 
     [Fact]
-    public void A_picture_made_of_all_photos_counts_as_much_as_they_do_together()
-    {
-        GatheredPhoto Photo(string text, int madeOf = 1) => new(null, ReadLines.Of(ReadLines.At(0, 0, text))) { MadeOf = madeOf };
-        Letter Joint(int madeOf) => Assert.Single(Gatherer.Gather([Photo("Harwack"), Photo("Harwack"), Photo("Harwack"), Photo("Harwick", madeOf)], SetKind.Raking).Lines).Letters[4];
-
-        var (one, even) = (Joint(1), Joint(3));
-
-        Assert.Equal("a", one.Character);
-        Assert.Equal(even.Probability.Value, even.Alternatives[0].Probability.Value, 9);
-        Assert.Equal("i", Joint(4).Character);
-    }
-
-    [Fact]
     public void Lines_keep_the_reader_s_order_whichever_photo_shows_them()
     {
         ImmutableArray<GatheredPhoto> photos =
