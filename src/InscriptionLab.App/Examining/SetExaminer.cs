@@ -40,7 +40,10 @@ internal sealed class SetExaminer(ExaminingStages stages, SetStages together, Ga
     {
         var photos = members.Select(member => new GatheredPhoto(member.Tube, member.Reading)).ToImmutableArray();
         var raking = set.Kind == SetKind.Raking;
-        var shared = !AreOfOneSize(members) ? null : raking ? stand.ElectedTubeOf(photos) : stand.TubeOf(photos);
+
+        // Where a tube lies in one photo says where it lies in another only if both have one size.
+        var ofOneSize = Enumerable.Range(1, members.Length - 1).All(other => SetSorter.AreOfOneSize(members, 0, other));
+        var shared = !ofOneSize ? null : raking ? stand.ElectedTubeOf(photos) : stand.TubeOf(photos);
         photos = [.. members.Zip(photos, (member, photo) => Settled(member, photo, shared, wholeLength: raking, cancel))];
         var (reading, mosaic) = (gatherer.Gather(photos, set.Kind), (TurnMosaic?)null);
         if (set.Kind == SetKind.Turns && photos.All(photo => photo.Tube is not null))
@@ -70,9 +73,6 @@ internal sealed class SetExaminer(ExaminingStages stages, SetStages together, Ga
         var examined = new SetExamination(set.Kind, members, reading, stages.Judge(stages.Compare(reading))) { Tube = shared ?? members[0].Tube, Reasons = reasons, Mosaic = mosaic, Relief = relief };
         return Weighed(examined, stages, Circumstances.None);
     }
-
-    /// <summary>Whether outlines in one photo can be outlines in all: copies of different sizes show no common place.</summary>
-    private static bool AreOfOneSize(ImmutableArray<Examination> members) => members.Select(member => (member.Photo.Gray.Width, member.Photo.Gray.Height)).Distinct().Count() == 1;
 
     /// <summary>Weighs a joint reading with what else is known of the piece.</summary>
     internal static SetExamination Weighed(SetExamination set, ExaminingStages stages, Circumstances known)

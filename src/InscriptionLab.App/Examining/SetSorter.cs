@@ -47,7 +47,8 @@ internal sealed class SetSorter(SetStages stages, PhotoSorter sorter, Stand stan
         return most.Votes >= 2 ? (members[most.Photo].Tube!, most.Photo) : null;
     }
 
-    private static bool AreOfOneSize(ImmutableArray<Examination> members, int one, int other) =>
+    /// <summary>Whether two photos have the same width and height.</summary>
+    internal static bool AreOfOneSize(ImmutableArray<Examination> members, int one, int other) =>
         (members[one].Photo.Gray.Width, members[one].Photo.Gray.Height) == (members[other].Photo.Gray.Width, members[other].Photo.Gray.Height);
 
     private static ImmutableArray<TurnMatch> Renumbered(ImmutableArray<TurnMatch> matches, ImmutableArray<int> photos) =>
